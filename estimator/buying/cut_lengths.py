@@ -1,0 +1,42 @@
+"""Lengths that a shop cuts from the roll: shrinkage, waste, minimum, selling step, price breaks."""
+
+from __future__ import annotations
+
+from estimator.buying.types import Buy
+from estimator.catalog import Offer
+from estimator.measure import Length
+from estimator.needs.types import BuyingTerms, FabricTerms
+from estimator.working import Reckoning
+
+CUT_ENDS = 2
+
+
+def before_shrinking(length: Reckoning, terms: FabricTerms | BuyingTerms) -> Reckoning:
+    """What is needed of the shop's goods: before it shrinks, and with the waste allowance.
+
+    Shrinkage divides: to have 60 in after washing at 5 %, 60 / 0.95 is needed.
+    """
+    needed = length.divided_by("what is left after shrinking", 1 - terms.shrinkage)
+    return needed.times("waste allowance", 1 + terms.waste)
+
+
+def fabric_needed(layout_length: Length, terms: FabricTerms) -> Reckoning:
+    """The length of fabric that a layout of this length needs, with both cut ends straightened."""
+    length = Reckoning.start("length of the cutting layout", layout_length)
+    length = length.plus("straightening, two cut ends", terms.straightening * CUT_ENDS)
+    return before_shrinking(length, terms)
+
+
+def as_sold(needed: Reckoning, offer: Offer) -> Reckoning:
+    """Up to the shop's minimum cut, then up to its selling step."""
+    if offer.minimum is not None:
+        needed = needed.at_least("the shop's minimum cut", offer.minimum)
+    return needed.up_to("the shop's selling step", offer.selling_step)
+
+
+def cut_from_roll(needed: Reckoning, offer: Offer) -> Buy:
+    """Buys a length on an offer; where the price is from a quantity, at least that quantity."""
+    sold = as_sold(needed, offer)
+    if isinstance(offer.from_quantity, Length):
+        sold = sold.at_least("the quantity from which this price holds", offer.from_quantity)
+    return Buy(offer, sold.value, sold.steps)

@@ -1,0 +1,176 @@
+"""Trims, elastics and notions: from needs to the cheapest way to buy each."""
+
+from __future__ import annotations
+
+from estimator.buying.cut_lengths import before_shrinking, cut_from_roll
+from estimator.buying.put_ups import fewest_bins
+from estimator.buying.types import Buy, Purchase, least_bought
+from estimator.catalog import Kind, Offer
+from estimator.faults import Wrong
+from estimator.measure import Length, Unit, tape_text, total
+from estimator.needs.types import CountNeed, LengthNeed
+from estimator.working import Operation, Reckoning, Step
+
+
+def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
+    """The cheapest way to buy a trim: cut from the roll, or on cards of whole runs.
+
+    ``unit`` is that in which complaints are worded. Raises Wrong for a run that no put-up holds.
+    """
+    in_all = _all_runs(need)
+    needed = before_shrinking(in_all, need.terms)
+    ways = []
+    for offer in need.terms.offers:
+        if offer.put_up.cut_to_length:
+            ways.append(cut_from_roll(needed, offer))
+        elif isinstance(offer.put_up.holds, Length):
+            ways += _on_cards(need, in_all, offer, offer.put_up.holds, unit)
+        else:
+            raise Wrong(
+                f"'{offer.item}' is sold as {offer.put_up.text}, which says nothing of its length",
+                "offer it by the length, or as card of 3 yd",
+            )
+    if not ways:
+        longest = max(_shrunk(run.length.value, need) for run in need.runs)
+        holds = max(offer.put_up.holds for offer in need.terms.offers
+                    if isinstance(offer.put_up.holds, Length))  # fmt: skip
+        raise Wrong(
+            f"one run takes {tape_text(longest, unit)} in one piece, and the longest put-up of "
+            f"'{need.title}' holds {tape_text(holds, unit)}",
+            "plan shorter runs, or offer it by the length or in a longer put-up",
+        )
+    best = least_bought(ways)
+    return Purchase(
+        key=need.key,
+        group=need.group,
+        title=need.title,
+        names=need.names,
+        colour=need.terms.colour,
+        width=best.offer.width,
+        needed=needed.value if isinstance(best.bought, Length) else _shrunk(in_all.value, need),
+        buy=best,
+        notes=(best.note,) if best.note else (),
+        sources=tuple(dict.fromkeys(run.source for run in need.runs)),
+    )
+
+
+def _shrunk(length: Length, need: LengthNeed) -> Length:
+    """A length of the goods as bought, that is ``length`` after it has shrunk."""
+    return length.times(1 / (1 - need.terms.shrinkage))
+
+
+def _all_runs(need: LengthNeed) -> Reckoning:
+    """Every run's working, one after the other, and their sum: totalled before any rounding."""
+    steps: list[Step] = []
+    sums = []
+    for run in need.runs:
+        alike = run.length.times("so many runs alike", run.count)
+        steps += alike.steps
+        sums.append(alike.value)
+    in_all = total(sums)
+    if len(sums) > 1:
+        steps.append(Step("all runs together", Operation.IN_ALL, len(sums), in_all))
+    return Reckoning(in_all, tuple(steps))
+
+
+def _on_cards(
+    need: LengthNeed, in_all: Reckoning, offer: Offer, holds: Length, unit: Unit
+) -> list[Buy]:
+    """Whole runs on cards; none where a run is longer than a card."""
+    runs = [_shrunk(run.length.value, need).ticks for run in need.runs for _ in range(run.count)]
+    if max(runs) > holds.ticks:
+        return []
+    cards = fewest_bins(runs, holds.ticks)
+    count = len(cards)
+    by_sum = -(-sum(runs) // holds.ticks)
+    step = Step(f"{len(runs)} whole runs on the fewest of {offer.put_up.text}",
+                Operation.DIVIDE, holds, count)  # fmt: skip
+    steps = [
+        *in_all.divided_by("what is left after shrinking", 1 - need.terms.shrinkage).steps,
+        step,
+    ]
+    bought = _from_quantity(offer, count, steps)
+    left = [tape_text(Length(holds.ticks - sum(card)), unit) for card in cards
+            if sum(card) < holds.ticks]  # fmt: skip
+    notes = (
+        [f"left over: {', '.join(left[:6])}" + (", ..." if len(left) > 6 else "")] if left else []
+    )
+    if count > by_sum:
+        notes.insert(0, f"the sum of lengths would fit on {by_sum}, but no run is joined")
+    return [Buy(offer, bought, tuple(steps), "; ".join(notes))]
+
+
+def _from_quantity(offer: Offer, count: int, steps: list[Step]) -> int:
+    """At least the quantity from which an offer's price holds."""
+    least = offer.from_quantity
+    if not isinstance(least, int) or count >= least:
+        return count
+    steps.append(Step("the quantity from which this price holds", Operation.AT_LEAST, least, least))
+    return least
+
+
+def buy_count(need: CountNeed, unit: Unit) -> Purchase:
+    """The cheapest way to buy a notion: singly or in packs; a zip by the length it must close.
+
+    Raises Wrong for a zip that is not sold in that length, or in a longer one.
+    """
+    offers = need.terms.offers
+    if need.opening is not None and any(offer.length for offer in offers):
+        offers = _long_enough(need, need.opening, unit)
+    ways = [_in_packs(need, offer) for offer in offers]
+    best = least_bought(ways)
+    notes = []
+    length = best.offer.length
+    if need.opening is not None and length is None:
+        notes.append(
+            f"for an opening of {tape_text(need.opening, unit)}: take it or the next longer"
+        )
+    elif need.opening is not None and length is not None:
+        notes.append(f"{tape_text(length, unit)} long")
+        if length > need.opening:
+            notes.append(f"shorten to {tape_text(need.opening, unit)}")
+    elif length is not None:
+        notes.append(f"{tape_text(length, unit)} long")
+    return Purchase(
+        key=need.key,
+        group=need.group,
+        title=need.title,
+        names=need.names,
+        colour=need.terms.colour,
+        width=best.offer.width,
+        needed=need.count,
+        buy=best,
+        notes=tuple(notes),
+        sources=need.sources,
+    )
+
+
+def _long_enough(need: CountNeed, opening: Length, unit: Unit) -> tuple[Offer, ...]:
+    """Closed-end zips in the next longer length sold; a separating zip is bought exact."""
+    lengths = sorted({offer.length for offer in need.terms.offers if offer.length})
+    exact = need.terms.kind is Kind.SEPARATING_ZIP
+    good = [length for length in lengths if (length == opening if exact else length >= opening)]
+    if not good:
+        sold = ", ".join(tape_text(length, unit) for length in lengths)
+        why = "a separating zip cannot be shortened, and " if exact else ""
+        raise Wrong(
+            f"{why}'{need.title}' is not sold for an opening of {tape_text(opening, unit)}",
+            f"the lengths sold are {sold}",
+        )
+    return tuple(offer for offer in need.terms.offers if offer.length == good[0])
+
+
+def _in_packs(need: CountNeed, offer: Offer) -> Buy:
+    holds = offer.put_up.holds
+    if not isinstance(holds, int):
+        raise Wrong(
+            f"'{offer.item}' is sold {offer.put_up.text}, and the plan counts it",
+            "offer it each, or as pack of 6",
+        )
+    steps = list(need.steps)
+    count = -(-need.count // holds)
+    if holds > 1:
+        steps.append(Step(f"up to whole {offer.put_up.text}", Operation.DIVIDE, holds, count))
+    bought = _from_quantity(offer, count, steps)
+    spare = bought * holds - need.count
+    return Buy(offer, bought, tuple(steps), f"{spare} to spare" if spare else "")

@@ -1,0 +1,88 @@
+"""Purchases: what is bought, on which offer, for what money, and the working behind it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
+
+from estimator.catalog import Offer
+from estimator.measure import Length
+from estimator.needs.types import Group
+from estimator.working import Source, Step
+
+CENT = Decimal("0.01")
+
+
+@dataclass(frozen=True, slots=True)
+class Buy:
+    """One way to meet a need: so much on one offer.
+
+    ``bought`` is a length where the shop cuts to length, else a number of put-ups. ``steps`` end
+    in that figure. ``note`` is what the buyer or maker should know of this way.
+    """
+
+    offer: Offer
+    bought: Length | int
+    steps: tuple[Step, ...]
+    note: str = ""
+
+    @property
+    def sold_units(self) -> Fraction:
+        """How many yards, metres or put-ups are bought."""
+        if isinstance(self.bought, Length):
+            return self.bought / self.offer.sold_by.length
+        return Fraction(self.bought)
+
+    @property
+    def cost(self) -> Decimal | None:
+        """The money, to the cent; None without a price."""
+        price = self.offer.price_per_sold_unit
+        if price is None:
+            return None
+        units = self.sold_units
+        return (price * units.numerator / units.denominator).quantize(CENT, ROUND_HALF_UP)
+
+    @property
+    def amount(self) -> Fraction:
+        """How much is bought in all, in ticks or in pieces, to compare ways without prices."""
+        if isinstance(self.bought, Length):
+            return Fraction(self.bought.ticks)
+        holds = self.offer.put_up.holds
+        return Fraction(self.bought * (holds.ticks if isinstance(holds, Length) else holds or 1))
+
+    @property
+    def unit(self) -> str:
+        """What is counted on the list: yd, m, each, pack of 6, card of 3 yd."""
+        if isinstance(self.bought, Length):
+            return self.offer.sold_by.symbol
+        return self.offer.put_up.text
+
+
+@dataclass(frozen=True, slots=True)
+class Purchase:
+    """One line of the shopping list. ``needed`` is before the shop's minimum, step or put-up."""
+
+    key: str
+    group: Group
+    title: str
+    names: tuple[str, ...]
+    colour: str
+    width: Length | None
+    needed: Length | int
+    buy: Buy
+    notes: tuple[str, ...]
+    sources: tuple[Source, ...]
+
+
+def least_bought(ways: Sequence[Buy]) -> Buy:
+    """The way that costs least; where a price lacks, the one that buys least. Ties: the first."""
+    if all(way.cost is not None for way in ways):
+        return min(ways, key=lambda way: (way.cost, way.amount))
+    return min(ways, key=lambda way: way.amount)
+
+
+def total_cost(purchases: Iterable[Purchase]) -> Decimal:
+    """The sum of what has a price."""
+    return sum((one.buy.cost or Decimal(0) for one in purchases), Decimal(0))

@@ -1,0 +1,240 @@
+"""What shops sell: items, and the offers on which each can be bought."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from enum import Enum
+from fractions import Fraction
+from typing import Annotated
+
+from pydantic import BeforeValidator, ValidationInfo, model_validator
+
+from estimator.faults import nearest
+from estimator.fields import (
+    Allowance,
+    Entry,
+    Money,
+    Name,
+    Note,
+    Shrinkage,
+    Size,
+    reading,
+    refusal,
+    unit_of,
+)
+from estimator.measure import Length, Unit
+from estimator.rules import selling_step
+from estimator.written import NotReadable, quoted, read_length
+
+
+class Kind(Enum):
+    """What an item is, so that a plan cannot buy a zip for a ribbon."""
+
+    FABRIC = "fabric"
+    TRIM = "trim"
+    ELASTIC = "elastic"
+    ZIP = "zip"
+    SEPARATING_ZIP = "separating zip"
+    THREAD = "thread"
+    NOTION = "notion"
+
+
+@dataclass(frozen=True, slots=True)
+class PutUp:
+    """How a shop packs a thing. ``holds`` is a length, a count, or None where it is cut to length.
+
+    ``by the length`` holds None, ``card of 3 yd`` 3 yd, ``pack of 6`` 6, and ``each`` 1. ``label``
+    is a length as it was written.
+    """
+
+    word: str
+    holds: Length | int | None
+    label: str = ""
+
+    @property
+    def text(self) -> str:
+        """As the list names it: ``each``, ``pack of 6``, ``card of 3 yd``."""
+        if self.holds is None or self.holds == 1:
+            return self.word
+        if isinstance(self.holds, int):
+            return f"{self.word} of {self.holds}"
+        return f"{self.word} of {self.label}"
+
+    @property
+    def cut_to_length(self) -> bool:
+        """Whether the shop cuts what is asked for from a roll."""
+        return self.holds is None
+
+
+BY_THE_LENGTH = PutUp("by the length", None)
+EACH = PutUp("each", 1)
+_PUT_UP_EXAMPLES = "write by the length, each, pack of 6, card of 3 yd or spool of 25 m"
+
+
+def read_put_up(written: object, unit: Unit | None = None) -> PutUp:
+    """Reads ``by the length``, ``each``, ``pack of 6``, ``card of 3 yd``; raises NotReadable."""
+    if isinstance(written, PutUp):
+        return written
+    text = " ".join(str(written).split())
+    if text.lower() in ("", BY_THE_LENGTH.word):
+        return BY_THE_LENGTH
+    if text.lower() == EACH.word:
+        return EACH
+    found = re.fullmatch(r"([^\W\d_]{2,20}) of (.+)", text)
+    if not found:
+        raise NotReadable(f"{quoted(written)} is not a put-up", _PUT_UP_EXAMPLES)
+    word, holds = found[1].lower(), found[2]
+    if holds.isascii() and holds.isdigit():
+        if not 1 <= len(holds) <= 6 or int(holds) == 0:
+            raise NotReadable(f"{quoted(written)} holds {holds}", _PUT_UP_EXAMPLES)
+        return PutUp(word, int(holds))
+    length = read_length(holds, unit)
+    if not length:
+        raise NotReadable(f"{quoted(written)} holds nothing", _PUT_UP_EXAMPLES)
+    return PutUp(word, length, holds)
+
+
+def _yes_or_no(written: object) -> bool:
+    text = str(written).strip().lower()
+    if text in ("yes", "y", "true", "1"):
+        return True
+    if text in ("no", "n", "false", "0"):
+        return False
+    raise refusal(f"{quoted(written)} is neither yes nor no", "write yes or no")
+
+
+def _per(written: object) -> Unit:
+    if isinstance(written, Unit):
+        return written
+    text = str(written).strip().lower()
+    unit = {unit.symbol: unit for unit in Unit}.get(text)
+    if unit is None:
+        raise refusal(f"{quoted(written)} is not what cloth is priced by", "write yd or m")
+    return unit
+
+
+def _kind(written: object) -> Kind:
+    if isinstance(written, Kind):
+        return written
+    known = {kind.value: kind for kind in Kind}
+    text = " ".join(str(written).split()).lower()
+    if text not in known:
+        raise refusal(f"{quoted(written)} is not a kind of item", nearest(text, known))
+    return known[text]
+
+
+def _put_up(written: object, info: ValidationInfo) -> PutUp:
+    found: PutUp = reading(lambda text: read_put_up(text, unit_of(info)))(written)
+    return found
+
+
+def _currency(written: object) -> str:
+    text = str(written).strip()
+    if not re.fullmatch(r"[A-Z]{3}", text):
+        raise refusal(f"{quoted(written)} is not a currency", "write its ISO 4217 code, as in USD")
+    return text
+
+
+def _from_quantity(written: object, info: ValidationInfo) -> Length | int:
+    """A price break is a length where the shop cuts to length, and a count elsewhere."""
+    text = str(written).strip()
+    if not isinstance(written, Length) and text.isascii() and text.isdigit():
+        return int(text[:9])
+    found: Length = reading(lambda value: read_length(value, unit_of(info)))(written)
+    return found
+
+
+YesOrNo = Annotated[bool, BeforeValidator(_yes_or_no)]
+Currency = Annotated[str, BeforeValidator(_currency)]
+PutUpField = Annotated[PutUp, BeforeValidator(_put_up)]
+
+
+class Item(Entry):
+    """A thing that shops sell. ``repeat`` is along the length: a print's, or a scallop's."""
+
+    item: Name
+    name: Name
+    kind: Annotated[Kind, BeforeValidator(_kind)]
+    colour: Note = ""
+    fibres: Note = ""
+    nap: YesOrNo = False
+    repeat: Size | None = None
+    selvedge: Allowance | None = None
+    shrinkage_length: Shrinkage = Fraction(0)
+    shrinkage_width: Shrinkage = Fraction(0)
+    notes: Note = ""
+
+
+class Offer(Entry):
+    """One way to buy an item: a width or put-up at a shop, its selling step and its price.
+
+    ``length`` is that of one (a zip, a lace); ``price`` is for one put-up, or for the length unit
+    ``per`` where the shop cuts to length. Widths are nominal; ``usable`` overrides.
+    """
+
+    item: Name
+    shop: Note = ""
+    width: Size | None = None
+    usable: Size | None = None
+    length: Size | None = None
+    put_up: PutUpField = BY_THE_LENGTH
+    step: Size | None = None
+    minimum: Size | None = None
+    from_quantity: Annotated[Length | int, BeforeValidator(_from_quantity)] | None = None
+    price: Money | None = None
+    per: Annotated[Unit, BeforeValidator(_per)] | None = None
+    currency: Currency = ""
+
+    @model_validator(mode="after")
+    def _hangs_together(self) -> Offer:
+        if self.put_up.cut_to_length and self.price is not None and self.per is None:
+            raise refusal("the price says not for what length", "fill in per, with yd or m")
+        if not self.put_up.cut_to_length and (self.per or self.step or self.minimum):
+            raise refusal(
+                f"per, step and minimum are for what is cut to length, not '{self.put_up.word}'",
+                "leave them empty",
+            )
+        if self.usable and self.width and self.usable > self.width:
+            raise refusal("the usable width is more than the width", "write the smaller as usable")
+        if isinstance(self.from_quantity, int) is self.put_up.cut_to_length and self.from_quantity:
+            raise refusal(
+                "from_quantity is not counted as the offer is",
+                "write a length where the shop cuts to length, a number of packs elsewhere",
+            )
+        if self.price is not None and not self.currency:
+            raise refusal("the price has no currency", "fill in currency, as in USD")
+        return self
+
+    @property
+    def sold_by(self) -> Unit:
+        """Yards or metres, for what is cut to length."""
+        measured = self.per or Unit.YD
+        return measured.shop
+
+    @property
+    def selling_step(self) -> Length:
+        """By what a cut length is raised."""
+        return self.step or selling_step(self.sold_by)
+
+    @property
+    def price_per_sold_unit(self) -> Decimal | None:
+        """The price of one yard or metre, or of one put-up."""
+        if self.price is None or self.per is None:
+            return self.price
+        share = self.sold_by.length / self.per.length
+        return self.price * share.numerator / share.denominator
+
+
+@dataclass(frozen=True, slots=True)
+class Catalog:
+    """Items by their name in the catalog, and the offers for each; one currency throughout."""
+
+    items: Mapping[str, Item]
+    offers: Mapping[str, tuple[Offer, ...]]
+    currency: str = ""
+
+
+NO_CATALOG = Catalog({}, {})

@@ -1,0 +1,192 @@
+"""The whole program from top to bottom: a job goes in, an estimate comes out.
+
+    plan + catalog -> needs -> for each width on offer: make-up -> layout -> runs -> purchases
+
+Each stage is a pure function from frozen values to frozen values. Files are read before this
+module and written after it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from itertools import product
+from math import prod
+
+from estimator.buying.fabric_widths import (
+    FabricChoice,
+    TooNarrow,
+    at_width,
+    choose_width,
+    narrowest,
+    offers_by_width,
+)
+from estimator.buying.small_things import buy_count, buy_length
+from estimator.buying.types import Purchase, total_cost
+from estimator.catalog import NO_CATALOG, Catalog, Offer
+from estimator.faults import Fault, Faults, Refused, Wrong
+from estimator.job import GarmentOrder, Job
+from estimator.measure import Length, Unit, tape_text
+from estimator.needs.cautions import cautions_for
+from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.makeup import made_up, sewn_lengths
+from estimator.needs.of_job import needs_of
+from estimator.needs.runs import length_needs
+from estimator.needs.sewing import seam_remarks
+from estimator.needs.terms import usable_width
+from estimator.needs.types import FabricNeed, Group, Needs
+from estimator.plan import Plan
+
+MOST_WIDTH_CHOICES = 256
+Widths = Mapping[str, tuple[Offer, ...]]
+"""For fabrics whose width sets a ring: the fabric's key and its offers at one width."""
+
+
+@dataclass(frozen=True)
+class Estimate:
+    """What to buy for a job, and everything that led to it."""
+
+    job: Job
+    currency: str
+    fabrics: tuple[FabricChoice, ...]
+    purchases: tuple[Purchase, ...]
+    remarks: tuple[str, ...]
+    cautions: tuple[str, ...]
+
+    @property
+    def cost(self) -> Decimal:
+        """The sum of what has a price."""
+        return total_cost(self.purchases)
+
+    @property
+    def unpriced(self) -> int:
+        """How many lines of the list have no price."""
+        return sum(1 for one in self.purchases if one.buy.cost is None)
+
+
+def estimate(job: Job | Plan, catalog: Catalog = NO_CATALOG) -> Estimate:
+    """What to buy for a job, or for one plan with a catalog.
+
+    Raises Refused, with every complaint, for a plan that cannot be made or bought.
+    """
+    if isinstance(job, Plan):
+        job = Job((GarmentOrder(job),), catalog)
+    needs = needs_of(job)
+    estimates = [_at_widths(job, needs, widths) for widths in _ring_setting_widths(needs)]
+    return min(estimates, key=_bill)
+
+
+def _bill(one: Estimate) -> tuple[int, Decimal, int]:
+    """Least money; where prices lack, least fabric."""
+    fabric = sum(choice.chosen.needed.ticks for choice in one.fabrics)
+    return (0, one.cost, fabric) if one.unpriced == 0 else (1, Decimal(0), fabric)
+
+
+def _ring_setting_widths(needs: Needs) -> Iterator[Widths]:
+    """Each way to choose the widths of fabrics on which a ring of whole widths depends."""
+    setting = [need for need in needs.fabrics if need.sets_rings]
+    choices = [offers_by_width(need.terms) for need in setting]
+    if prod(map(len, choices)) > MOST_WIDTH_CHOICES:
+        names = ", ".join(f"'{need.title}'" for need in setting)
+        wrong = f"strips in whole widths can be had in more than {MOST_WIDTH_CHOICES} ways"
+        raise Refused(
+            [Fault(setting[0].sources[0].place, wrong, f"fix the width of some of {names}")]
+        )
+    for chosen in product(*choices):
+        yield {need.key: offers for need, offers in zip(setting, chosen, strict=True)}
+
+
+def _at_widths(job: Job, needs: Needs, widths: Widths) -> Estimate:
+    """The estimate for one choice of the widths that set rings; the others are chosen here."""
+    edges = [_sewn(number, order, needs, widths) for number, order in enumerate(needs.garments)]
+    fabrics = tuple(_fabric(need, edges, widths) for need in needs.fabrics)
+    small = _small_things(needs, edges)
+    order = list(Group)
+    purchases = sorted(
+        (*(choice.purchase for choice in fabrics), *small), key=lambda one: order.index(one.group)
+    )
+    return Estimate(
+        job=job,
+        currency=needs.currency,
+        fabrics=fabrics,
+        purchases=tuple(purchases),
+        remarks=tuple(remark for one in edges for remark in seam_remarks(one)),
+        cautions=cautions_for(job, purchases),
+    )
+
+
+def _sewn(number: int, order: GarmentOrder, needs: Needs, widths: Widths) -> EdgeLengths:
+    """The edges of one garment as it is sewn from fabrics of these widths."""
+    usable = {
+        name: usable_width(need.terms, widths[need.key][0])
+        for need in needs.fabrics
+        if need.key in widths
+        for garment, name in need.used_as
+        if garment == number
+    }
+    faults = Faults()
+    with faults.at(order.places, ()):
+        return sewn_lengths(order, usable)
+    raise Refused(faults.found)
+
+
+def _fabric(need: FabricNeed, edges: Sequence[EdgeLengths], widths: Widths) -> FabricChoice:
+    """One fabric, made up and laid out at each width on offer, and the width chosen."""
+    groups = (widths[need.key],) if need.key in widths else offers_by_width(need.terms)
+    of_order = {id(one.order): one for one in edges}
+    found = []
+    faults = Faults()
+    for offers in groups:
+        pieces = list(need.pieces)
+        for one in need.hanging:
+            with faults.at(one.order.places, one.path):
+                pieces += made_up(one, of_order[id(one.order)], usable_width(need.terms, offers[0]))
+        found.append(at_width(need, tuple(pieces), offers))
+    faults.refuse_if_any()
+    chosen = choose_width(need, found)
+    if chosen is None:
+        raise Refused(_too_wide(need, [one for one in found if isinstance(one, TooNarrow)]))
+    return chosen
+
+
+def _too_wide(need: FabricNeed, widths: Sequence[TooNarrow]) -> Iterator[Fault]:
+    """One complaint for each piece that the widest fabric on offer cannot take."""
+    widest = max(widths, key=lambda one: one.usable)
+    unit = Unit.CM if need.terms.offers[0].sold_by.metric else Unit.IN
+    piece = widest.piece
+    wide = narrowest(piece)
+    yield Fault(
+        piece.source.place,
+        f"{piece.name} is cut {tape_text(wide, unit)} wide, and the widest '{need.title}' on offer "
+        f"({tape_text(widest.width, unit)}) has {tape_text(widest.usable, unit)} that can be used",
+        f"take a fabric with at least {tape_text(wide, unit)} usable, "
+        + _remedy(piece.length.value, widest.usable),
+    )
+
+
+def _remedy(length: Length, usable: Length) -> str:
+    if length <= usable:
+        return "turn the piece (grain = either or crosswise), or cut it in parts with a seam"
+    return "or cut the piece in parts with a seam"
+
+
+def _small_things(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:
+    """Trims, elastics and notions; raises Refused with every complaint about them."""
+    faults: list[Fault] = []
+    purchases: list[Purchase] = []
+    unit = Unit.CM if needs.garments and needs.garments[0].plan.garment.unit.metric else Unit.IN
+    lengths = length_needs(needs, edges)
+    for need in lengths:
+        try:
+            purchases.append(buy_length(need, unit))
+        except Wrong as wrong:
+            faults.append(Fault(need.runs[0].source.place, wrong.wrong, wrong.right))
+    for count in needs.counts:
+        try:
+            purchases.append(buy_count(count, unit))
+        except Wrong as wrong:
+            faults.append(Fault(count.sources[0].place, wrong.wrong, wrong.right))
+    if faults:
+        raise Refused(faults)
+    return purchases

@@ -1,0 +1,105 @@
+"""Complaints as values: where it is, what is wrong, and what would be right."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+
+Path = tuple[str | int, ...]
+"""The way to a value in a plan: ``("piece", 3, "edges", "bottom")``."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """One thing wrong: ``where`` names the file and the place in it."""
+
+    where: str
+    wrong: str
+    right: str
+
+    def __str__(self) -> str:
+        text = f"{self.wrong}; {self.right}"
+        return f"{self.where}: {text}" if self.where else text
+
+
+class Wrong(ValueError):
+    """What was written cannot stand: what is wrong, what would be right, ``at`` which sub-path."""
+
+    def __init__(self, wrong: str, right: str, at: Path = ()) -> None:
+        super().__init__(f"{wrong}; {right}")
+        self.wrong = wrong
+        self.right = right
+        self.at = at
+
+
+class NamesAnUnread(Exception):
+    """An entry hangs on another that could not be read; that one's complaint is enough."""
+
+
+class Refused(Exception):
+    """Work is refused for the faults it carries; nothing has been written."""
+
+    def __init__(self, faults: Iterable[Fault]) -> None:
+        self.faults = tuple(dict.fromkeys(faults))
+        super().__init__("\n".join(str(fault) for fault in self.faults))
+
+
+@dataclass(frozen=True)
+class Places:
+    """Where each value of a plan stands in its file; a value without a place takes its parent's."""
+
+    file: str = ""
+    lines: dict[Path, int] = field(default_factory=dict)
+
+    def of(self, path: Path) -> str:
+        """The file and line of a path, or the path in words where no file was read."""
+        for length in range(len(path), -1, -1):
+            line = self.lines.get(path[:length])
+            if line is not None:
+                return f"{self.file}, line {line}"
+        return self.file or _in_words(path)
+
+
+class Faults:
+    """Collects complaints, so that all of a plan's come together."""
+
+    def __init__(self) -> None:
+        self.found: list[Fault] = []
+
+    @contextmanager
+    def at(self, places: Places, path: Path) -> Iterator[None]:
+        """Work under this catches what is Wrong, and goes on after the block."""
+        try:
+            yield
+        except Wrong as problem:
+            self.add(places, path, problem)
+        except NamesAnUnread:
+            pass
+
+    def add(self, places: Places, path: Path, wrong: Wrong) -> None:
+        """Note a complaint about ``path``, or about what ``wrong`` is at below it."""
+        self.found.append(Fault(places.of((*path, *wrong.at)), wrong.wrong, wrong.right))
+
+    def refuse_if_any(self) -> None:
+        """Raises Refused with all that was found."""
+        if self.found:
+            raise Refused(self.found)
+
+
+def _in_words(path: Path) -> str:
+    return " ".join(str(part + 1) if isinstance(part, int) else part for part in path)
+
+
+def nearest(word: str, known: Iterable[str]) -> str:
+    """What would be right instead of an unknown word: the nearest known one, and the choices."""
+    choices = sorted(known)
+    if not choices:
+        return "there is none to choose from"
+    alike = difflib.get_close_matches(word.lower(), [choice.lower() for choice in choices], 1, 0.6)
+    if alike:
+        match = next(choice for choice in choices if choice.lower() == alike[0])
+        return f"did you mean '{match}'?"
+    shown = ", ".join(choices[:12]) + (", ..." if len(choices) > 12 else "")
+    return f"choose from {shown}"

@@ -1,0 +1,123 @@
+"""Field types shared by the plan and the catalog: each reads what a person wrote, or refuses it.
+
+The unit of a bare number comes with pydantic's validation context: ``{"unit": Unit.IN}``. In a
+catalog there is none, and each length must carry its own. ``{"measures": {...}}`` holds the named
+measures from which a size may come.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from decimal import Decimal
+from fractions import Fraction
+from typing import Annotated, Any
+
+from pydantic import BaseModel, BeforeValidator, ConfigDict, StringConstraints, ValidationInfo
+from pydantic_core import PydanticCustomError
+
+from estimator.faults import nearest
+from estimator.measure import ZERO, Length, Unit
+from estimator.written import NotReadable, quoted, read_length, read_money, read_share
+
+
+class Entry(BaseModel):
+    """A frozen table of a plan or row of a catalog; unknown keys are refused."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", arbitrary_types_allowed=True)
+
+
+def refusal(wrong: str, right: str) -> PydanticCustomError:
+    """A complaint that pydantic carries to the reader with its remedy."""
+    return PydanticCustomError("refused", "{wrong}", {"wrong": wrong, "right": right})
+
+
+def reading(read: Callable[[object], Any]) -> Callable[[object], Any]:
+    """A reader of written amounts as a validator: its NotReadable becomes a refusal."""
+
+    def validate(written: object) -> Any:
+        try:
+            return read(written)
+        except NotReadable as problem:
+            raise refusal(problem.wrong, problem.right) from None
+
+    return validate
+
+
+def unit_of(info: ValidationInfo) -> Unit | None:
+    """The unit of bare numbers in what is being read, or None where each must carry its own."""
+    unit = (info.context or {}).get("unit")
+    return unit if isinstance(unit, Unit) else None
+
+
+def _size(written: object, info: ValidationInfo) -> Length:
+    """A length, or ``{ from = "waist" }``: the named measure of whoever the garment is for."""
+    if isinstance(written, Mapping):
+        return _from_measure(written, (info.context or {}).get("measures", {}))
+    return _length(written, info)
+
+
+def _length(written: object, info: ValidationInfo) -> Length:
+    found: Length = reading(lambda text: read_length(text, unit_of(info)))(written)
+    return found
+
+
+def _from_measure(written: Mapping[str, object], measures: Mapping[str, Length]) -> Length:
+    name = written.get("from")
+    if set(written) != {"from"} or not isinstance(name, str):
+        raise refusal("a size that is a table holds one key, from", 'write { from = "waist" }')
+    if name.strip() not in measures:
+        raise refusal(f"there is no measure {quoted(name)}", nearest(name, measures))
+    return measures[name.strip()]
+
+
+def _more_than_zero(length: Length) -> Length:
+    if length <= ZERO:
+        raise refusal("the length is zero", "write a length of more than zero")
+    return length
+
+
+def _positive_size(written: object, info: ValidationInfo) -> Length:
+    return _more_than_zero(_size(written, info))
+
+
+def _less_than_all(share: Fraction) -> Fraction:
+    if share >= 1:
+        raise refusal("a share of 100 % or more leaves nothing", "write less than 100 %")
+    return share
+
+
+def _whole_number(written: object) -> int:
+    if isinstance(written, str) and written.strip().isascii() and written.strip().isdigit():
+        written = int(written[:12])
+    if isinstance(written, bool) or not isinstance(written, int):
+        raise refusal(f"{quoted(written)} is not a whole number", "write a whole number, as in 4")
+    if not 1 <= written <= 100_000:
+        raise refusal(f"{written} is not from 1 to 100000", "write how many there are")
+    return written
+
+
+def _fullness(written: object) -> Fraction:
+    try:
+        amount = Fraction(str(written).strip().replace(",", "."))
+    except (ValueError, ZeroDivisionError):
+        raise refusal(
+            f"{quoted(written)} is not a number", "write fullness as in 2 or 1.5"
+        ) from None
+    if not 1 <= amount <= 20:
+        raise refusal(f"a fullness of {quoted(written)} is not from 1 to 20", "2 is usual")
+    return amount
+
+
+Size = Annotated[Length, BeforeValidator(_positive_size)]
+"""A length of more than zero, or one that comes from a named measure."""
+Allowance = Annotated[Length, BeforeValidator(_length)]
+"""A length that may be zero."""
+Share = Annotated[Fraction, BeforeValidator(reading(read_share))]
+Shrinkage = Annotated[
+    Fraction, BeforeValidator(lambda written: _less_than_all(reading(read_share)(written)))
+]
+Money = Annotated[Decimal, BeforeValidator(reading(read_money))]
+Count = Annotated[int, BeforeValidator(_whole_number)]
+Fullness = Annotated[Fraction, BeforeValidator(_fullness)]
+Name = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=200)]
+Note = Annotated[str, StringConstraints(strip_whitespace=True, max_length=2000)]

@@ -1,0 +1,42 @@
+"""A job: the garments to be made together, for how many and for whom, and where to buy."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from estimator.catalog import NO_CATALOG, Catalog
+from estimator.faults import Path, Places
+from estimator.plan import Plan
+from estimator.working import Source
+
+
+@dataclass(frozen=True)
+class GarmentOrder:
+    """One garment of a job. ``count`` is beyond the copies that its plan states.
+
+    ``places`` is where its plan's values stand in a file; ``unread`` names entries that were too
+    faulty to be in the plan.
+    """
+
+    plan: Plan
+    count: int = 1
+    wearer: str = ""
+    places: Places = field(default_factory=Places)
+    unread: frozenset[str] = frozenset()
+
+    @property
+    def copies(self) -> int:
+        """How many of the garment are made."""
+        return self.count * self.plan.garment.copies
+
+    def source(self, name: str, path: Path) -> Source:
+        """Where a need comes from."""
+        return Source(self.plan.garment.name, name, self.places.of(path), self.wearer)
+
+
+@dataclass(frozen=True)
+class Job:
+    """Everything an estimate is made from."""
+
+    garments: tuple[GarmentOrder, ...]
+    catalog: Catalog = NO_CATALOG

@@ -1,0 +1,242 @@
+"""Finished size to cut size: allowances by edge, made-up pieces, pleats, tapers and circles.
+
+Every size is exact until it is raised to a mark of the tape. Widths run across the fabric and
+lengths along it, as they stand in the plan; grain and turning are the layout's business.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from estimator.edges import SEWN, EdgeFinish, Finish, allowance
+from estimator.faults import Wrong
+from estimator.job import GarmentOrder
+from estimator.measure import ZERO, Length
+from estimator.needs.outlines import (
+    SIDES,
+    Allowances,
+    Sized,
+    edge_word,
+    fold_note,
+    size_sector,
+    size_taper,
+    stated,
+)
+from estimator.needs.types import CutPiece, ToCut
+from estimator.plan import Cut, Grain, Made, Piece, Shape, TakeUpKind
+from estimator.rules import Rules
+from estimator.working import Reckoning
+
+_FOLDS_PER_DEPTH = {
+    TakeUpKind.KNIFE_PLEAT: 2,
+    TakeUpKind.BOX_PLEAT: 4,
+    TakeUpKind.TUCK: 2,
+    TakeUpKind.DART: 1,
+}
+
+
+def with_own_sizes(piece: Piece, cut: Cut) -> Piece:
+    """The piece as it is for one of its fabrics, whose entry may state sizes of its own."""
+    own = {
+        key: value
+        for key in ("quantity", "width", "length", "top", "bottom", "waist", "grain")
+        if (value := getattr(cut, key)) is not None
+    }
+    if cut.edges is not None:
+        own["edges"] = {**piece.edges, **cut.edges}
+    for key in ("width", "length", "top", "bottom", "waist"):
+        if key in own and getattr(piece, key) is None:
+            raise Wrong(f"{key} is not a size of this piece", "state the sizes that the piece has")
+    return piece.model_copy(update=own) if own else piece
+
+
+def allowances_of(to_cut: ToCut) -> Allowances:
+    """The allowance of each side of a piece as it is cut from one fabric.
+
+    Raises Wrong for two opposite folds, and for folds where a piece cannot have them.
+    """
+    piece, rules = to_cut.piece, to_cut.order.plan.garment.rules
+    finishes = {side: _finish(piece, side) for side in SIDES}
+    folds = [side for side in SIDES if finishes[side].finish is Finish.FOLD]
+    if set(folds) >= {"left", "right"} or set(folds) >= {"top", "bottom"}:
+        raise Wrong("two opposite edges lie on a fold", "put one edge on the fold", ("edges",))
+    if folds and (piece.made is not Made.FLAT or piece.shape is Shape.SECTOR):
+        raise Wrong("this piece cannot lie on a fold", "leave the fold out", ("edges", folds[0]))
+    if to_cut.cut.cut_to == "finished size":
+        return Allowances(ZERO, ZERO, ZERO, ZERO, finishes)
+    seams = seam_allowances(to_cut.order)
+    taken = {side: _taken(piece, side, finishes[side], rules, seams) for side in SIDES}
+    return Allowances(**taken, finishes=finishes)
+
+
+def seam_allowances(order: GarmentOrder) -> dict[tuple[str, str], Length]:
+    """What ``[[seam]]`` tables state as the allowance of the edges they join."""
+    return {
+        (ref.piece, ref.edge): seam.allowance
+        for seam in order.plan.seam
+        if seam.allowance is not None
+        for ref in seam.edges
+    }
+
+
+def _finish(piece: Piece, side: str) -> EdgeFinish:
+    if side in piece.edges:
+        return piece.edges[side].finish
+    if piece.made is Made.FACING and side == "right":
+        return EdgeFinish(Finish.TURNED)
+    return EdgeFinish(Finish.SEAM)
+
+
+def _taken(
+    piece: Piece,
+    side: str,
+    edge: EdgeFinish,
+    rules: Rules,
+    seams: Mapping[tuple[str, str], Length],
+) -> Length:
+    if edge.finish in SEWN and edge.depth is None and (piece.name, side) in seams:
+        return seams[piece.name, side]
+    return allowance(edge, rules)
+
+
+def cut_piece(to_cut: ToCut) -> CutPiece:
+    """A piece that states its sizes, as it is cut for the whole job.
+
+    Raises Wrong for a hem deeper than its piece, and for sizes that leave nothing.
+    """
+    piece = to_cut.piece
+    sized = size_piece(to_cut)
+    width, length, finished = sized.width, sized.length, sized.finished
+    notes = [sized.note]
+    if piece.grain is Grain.CROSSWISE:
+        width, length, finished = length, width, (finished[1], finished[0])
+        notes.append("crosswise: its length lies across the fabric")
+    if any(edge.finish.finish is Finish.SELVEDGE for edge in piece.edges.values()):
+        notes.append("has an edge on the selvedge: lay it at the edge of the fabric")
+    return CutPiece(
+        source=to_cut.source,
+        name=piece.name,
+        quantity=piece.quantity * to_cut.order.copies,
+        finished=finished,
+        width=width,
+        length=length,
+        may_turn=piece.grain is Grain.EITHER and not to_cut.nap,
+        boxed=sized.boxed,
+        note="; ".join(filter(None, notes)),
+    )
+
+
+def size_piece(to_cut: ToCut) -> Sized:
+    """Both cut sizes of a piece in its own directions, raised to the mark of the tape."""
+    piece, edges = to_cut.piece, allowances_of(to_cut)
+    if piece.sizes == "cut":
+        sized = _already_cut(piece, edges)
+    elif piece.made is not Made.FLAT:
+        sized = _made_up(piece, to_cut.cut, edges)
+    else:
+        match piece.shape:
+            case Shape.RECTANGLE | Shape.BOX:
+                sized = _rectangle(piece, edges)
+            case Shape.TAPER:
+                sized = size_taper(piece, edges)
+            case Shape.SECTOR:
+                sized = size_sector(piece, edges)
+    _refuse_deep_hems(piece, edges, sized)
+    mark = to_cut.order.plan.garment.rules.mark
+    width = sized.width.to_mark("up to the mark of the tape", mark)
+    length = sized.length.to_mark("up to the mark of the tape", mark)
+    return replace(sized, width=width, length=length)
+
+
+def cut_length(to_cut: ToCut) -> Reckoning:
+    """The cut length of a joined strip's widths: their finished depth and its allowances."""
+    edges = allowances_of(to_cut)
+    length = _opened("length", stated(to_cut.piece.length), "top", "bottom", edges)
+    finished = stated(to_cut.piece.length)
+    _refuse_deep_hems(to_cut.piece, edges, Sized((finished, finished), length, length))
+    return length.to_mark("up to the mark of the tape", to_cut.order.plan.garment.rules.mark)
+
+
+def _rectangle(piece: Piece, edges: Allowances) -> Sized:
+    width = _opened("width", stated(piece.width), "left", "right", edges)
+    length = _opened("length", stated(piece.length), "top", "bottom", edges)
+    finished = (_opened_finish(piece.width, "left", "right", edges),
+                _opened_finish(piece.length, "top", "bottom", edges))  # fmt: skip
+    for fold in piece.takes_up:
+        label = f"{fold.count} {fold.kind.value}{'s' if fold.count > 1 else ''}"
+        taken = fold.depth * (_FOLDS_PER_DEPTH[fold.kind] * fold.count)
+        if fold.across == "width":
+            width = width.plus(label, taken)
+        else:
+            length = length.plus(label, taken)
+    return Sized(finished, width, length, piece.shape is Shape.BOX, fold_note(edges))
+
+
+def _opened(name: str, size: Length, low: str, high: str, edges: Allowances) -> Reckoning:
+    reckoning = Reckoning.start(f"finished {name}", size)
+    for side in (low, high):
+        reckoning = reckoning.plus(f"{side} {edge_word(edges, side)}", getattr(edges, side))
+    if edges.is_fold(low) or edges.is_fold(high):
+        reckoning = reckoning.times("opened out from the fold", 2)
+    return reckoning
+
+
+def _opened_finish(size: Length | None, low: str, high: str, edges: Allowances) -> Length:
+    return stated(size) * (2 if edges.is_fold(low) or edges.is_fold(high) else 1)
+
+
+def _already_cut(piece: Piece, edges: Allowances) -> Sized:
+    """Allowances are in already: the finished size is what they leave."""
+    if piece.shape in (Shape.TAPER, Shape.SECTOR):
+        raise Wrong(
+            f"a {piece.shape.value} is given finished, so that its slant can be reckoned",
+            'leave sizes = "cut" out, or give its box',
+            ("sizes",),
+        )
+    sizes = []
+    for name, size, low, high in (
+        ("width", stated(piece.width), "left", "right"),
+        ("length", stated(piece.length), "top", "bottom"),
+    ):
+        left_over = size - getattr(edges, low) - getattr(edges, high)
+        if left_over <= ZERO:
+            raise Wrong(
+                f"its allowances leave nothing of the cut {name}", f"give a larger {name}", (name,)
+            )
+        opened = edges.is_fold(low) or edges.is_fold(high)
+        reckoning = Reckoning.start(f"cut {name}, allowances included", size)
+        sizes.append((reckoning.times("opened out from the fold", 2) if opened else reckoning,
+                      left_over * (2 if opened else 1)))  # fmt: skip
+    (width, finished_width), (length, finished_length) = sizes
+    boxed = piece.shape is Shape.BOX
+    return Sized((finished_width, finished_length), width, length, boxed, fold_note(edges))
+
+
+def _made_up(piece: Piece, cut: Cut, edges: Allowances) -> Sized:
+    """One strip: a tube or a band is folded along its length, a facing is single."""
+    width = Reckoning.start("finished width", stated(piece.width))
+    doubled = piece.made in (Made.TUBE, Made.FOLDED_BAND) and cut.cut_to == "cut size"
+    if doubled:
+        width = width.times("folded along its length", 2)
+    for side in ("left", "right"):
+        width = width.plus(f"long {edge_word(edges, side)}", getattr(edges, side))
+    length = Reckoning.start("finished length", stated(piece.length))
+    for side in ("top", "bottom"):
+        length = length.plus(f"{side} end {edge_word(edges, side)}", getattr(edges, side))
+    return Sized((stated(piece.width), stated(piece.length)), width, length)
+
+
+def _refuse_deep_hems(piece: Piece, edges: Allowances, sized: Sized) -> None:
+    for index, low, high, name in ((0, "left", "right", "wide"), (1, "top", "bottom", "long")):
+        if piece.shape is Shape.SECTOR and index == 0:
+            continue
+        finished = sized.finished[index]
+        for side in (low, high):
+            edge = edges.finishes[side]
+            if edge.finish in (Finish.HEM, Finish.CASING) and (edge.depth or ZERO) > finished:
+                raise Wrong(
+                    f"the {side} {edge.finish.value} is deeper than the finished piece is {name}",
+                    f"write a {edge.finish.value} shallower than the piece",
+                    ("edges", side),
+                )

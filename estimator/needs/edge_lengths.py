@@ -1,0 +1,113 @@
+"""How long an edge is when finished: what trims follow and strips are gathered onto."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from estimator.edges import EdgeRef, Finish
+from estimator.faults import NamesAnUnread, Wrong, nearest
+from estimator.job import GarmentOrder
+from estimator.measure import Length, whole_ticks
+from estimator.needs.cutting import size_piece, with_own_sizes
+from estimator.needs.outlines import PI, SIDES, share_of, slanted_side, stated
+from estimator.needs.types import ToCut
+from estimator.plan import Made, Piece, Shape
+from estimator.working import Reckoning
+from estimator.written import quoted
+
+
+@dataclass(frozen=True)
+class EdgeLengths:
+    """Looks edges up in one garment.
+
+    ``sewn`` holds what was made up: the finished long way of each joined strip, and of each band,
+    tube or facing that takes its length from an edge.
+    """
+
+    order: GarmentOrder
+    sewn: Mapping[str, Length]
+
+    def piece(self, name: str) -> Piece:
+        """The piece of that name; raises Wrong with the nearest name, or NamesAnUnread."""
+        pieces = {piece.name: piece for piece in self.order.plan.piece}
+        if name in pieces:
+            return pieces[name]
+        if name in self.order.unread:
+            raise NamesAnUnread(name)
+        raise Wrong(f"there is no piece {quoted(name)}", nearest(name, pieces))
+
+    def check(self, ref: EdgeRef) -> None:
+        """Raises Wrong for a piece or an edge that does not exist, or more edges than pieces."""
+        piece = self.piece(ref.piece)
+        known = (*SIDES, *(edge for edge in piece.edges if edge not in SIDES))
+        if ref.edge not in known:
+            raise Wrong(
+                f"{quoted(ref.piece)} has no edge {quoted(ref.edge)}", nearest(ref.edge, known)
+            )
+        if ref.count is not None and ref.count > piece.quantity:
+            raise Wrong(
+                f"{quoted(ref)} is meant {ref.count} times, but the piece {piece.quantity} times",
+                f"write at most {piece.quantity}",
+            )
+
+    def one(self, ref: EdgeRef) -> Length:
+        """The finished length of one such edge."""
+        self.check(ref)
+        piece = self.piece(ref.piece)
+        edge = piece.edges.get(ref.edge)
+        if edge is not None and edge.length is not None:
+            return edge.length
+        if ref.edge not in SIDES:
+            raise Wrong(
+                f"the edge {quoted(ref)} has no length",
+                f'state it: edges = {{ {ref.edge} = {{ length = "10" }} }} in the piece',
+            )
+        across = ref.edge in ("top", "bottom")
+        if piece.made is not Made.FLAT:
+            return self._of_made_up(piece, across)
+        match piece.shape:
+            case Shape.TAPER:
+                return self._of_taper(piece, ref.edge)
+            case Shape.SECTOR:
+                return _of_sector(piece, ref.edge)
+            case Shape.RECTANGLE | Shape.BOX:
+                return self._of_rectangle(piece, across)
+
+    def all(self, ref: EdgeRef) -> Reckoning:
+        """The finished length of the edge on as many pieces as are meant, with its working."""
+        count = ref.count or self.piece(ref.piece).quantity
+        return Reckoning.start(f"{ref}, one", self.one(ref)).times("so many pieces", count)
+
+    def _of_made_up(self, piece: Piece, across: bool) -> Length:
+        if piece.made is Made.JOINED_STRIP:
+            return self.sewn[piece.name] if across else stated(piece.length)
+        if across:
+            return stated(piece.width)
+        return piece.length or self.sewn[piece.name]
+
+    def _of_rectangle(self, piece: Piece, across: bool) -> Length:
+        width, length = self._finished(piece)
+        return width if across else length
+
+    def _of_taper(self, piece: Piece, edge: str) -> Length:
+        if edge in ("left", "right"):
+            return slanted_side(piece)
+        size = stated(piece.top if edge == "top" else piece.bottom)
+        return size * 2 if {"left", "right"} & _folds(piece) else size
+
+    def _finished(self, piece: Piece) -> tuple[Length, Length]:
+        cut = piece.cut[0]
+        return size_piece(ToCut(self.order, (), with_own_sizes(piece, cut), cut)).finished
+
+
+def _folds(piece: Piece) -> set[str]:
+    return {side for side, edge in piece.edges.items() if edge.finish.finish is Finish.FOLD}
+
+
+def _of_sector(piece: Piece, edge: str) -> Length:
+    if edge in ("left", "right"):
+        return stated(piece.length)
+    if edge == "top":
+        return stated(piece.waist)
+    return stated(piece.waist) + whole_ticks(2 * PI * share_of(piece) * stated(piece.length).ticks)

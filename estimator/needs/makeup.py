@@ -1,0 +1,165 @@
+"""Made up for a width: joined strips become widths with joins, and bands take their edge's length.
+
+A ring is given finished, by so many whole widths, or by fullness onto an edge. Tiers chain from
+the ring as it is really sewn: whole widths less their joins, not the wished-for width.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from graphlib import CycleError, TopologicalSorter
+
+from estimator.edges import SEWN
+from estimator.faults import Wrong
+from estimator.job import GarmentOrder
+from estimator.measure import ZERO, Length
+from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
+from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.outlines import SIDES, stated
+from estimator.needs.types import CutPiece, ToCut
+from estimator.plan import Joined, Made, Piece
+from estimator.working import Reckoning
+from estimator.written import quoted
+
+MOST_WIDTHS = 10_000
+
+
+def is_hanging(piece: Piece) -> bool:
+    """Whether a piece's cut sizes hang on the fabric's width or on another piece's edge."""
+    return piece.made is Made.JOINED_STRIP or piece.onto is not None
+
+
+def in_sewing_order(order: GarmentOrder) -> tuple[Piece, ...]:
+    """The hanging pieces, each after those onto which it is sewn; raises Wrong for a circle."""
+    hanging = {piece.name: piece for piece in order.plan.piece if is_hanging(piece)}
+    sorter = TopologicalSorter(
+        {
+            name: [piece.onto.piece] if piece.onto and piece.onto.piece in hanging else []
+            for name, piece in hanging.items()
+        }
+    )
+    try:
+        return tuple(hanging[name] for name in sorter.static_order())
+    except CycleError as problem:
+        names = " onto ".join(quoted(name) for name in dict.fromkeys(problem.args[1]))
+        raise Wrong(
+            f"pieces take their lengths from one another in a circle: {names}",
+            "give one of them a ring or a length of its own",
+        ) from None
+
+
+def sewn_lengths(order: GarmentOrder, widths: Mapping[str, Length]) -> EdgeLengths:
+    """The edges of a garment as it is sewn.
+
+    ``widths`` holds, by the fabric's name in the plan, the usable width of each fabric whose
+    joined strips are given in whole widths. Raises Wrong for an edge that does not exist, ``at``
+    the piece that hangs on it.
+    """
+    sewn: dict[str, Length] = {}
+    edges = EdgeLengths(order, sewn)
+    for piece in in_sewing_order(order):
+        cut = piece.cut[0]
+        strip = ToCut(
+            order, ("piece", order.plan.piece.index(piece)), with_own_sizes(piece, cut), cut
+        )
+        try:
+            sewn[piece.name] = _finished(strip, edges, widths.get(cut.fabric)).value
+        except Wrong as wrong:
+            raise Wrong(wrong.wrong, wrong.right, (*strip.path, *wrong.at)) from None
+    return edges
+
+
+def made_up(hanging: ToCut, edges: EdgeLengths, width: Length) -> tuple[CutPiece, ...]:
+    """The cut pieces of a hanging piece on fabric of this usable width.
+
+    Raises Wrong where the fabric is so narrow that joins take all of it.
+    """
+    finished = _finished(hanging, edges, width)
+    if hanging.piece.made is Made.JOINED_STRIP:
+        return _joined_strip(hanging, finished, width)
+    whole = hanging.piece.model_copy(update={"length": finished.value})
+    return (cut_piece(replace(hanging, piece=whole)),)
+
+
+def _finished(hanging: ToCut, edges: EdgeLengths, width: Length | None) -> Reckoning:
+    """The finished long way of a hanging piece."""
+    piece = hanging.piece
+    if piece.ring is not None:
+        return Reckoning.start("finished length as stated", piece.ring)
+    if piece.onto is not None:
+        try:
+            return edges.all(piece.onto).times("fullness", piece.fullness or 1)
+        except Wrong as wrong:
+            raise Wrong(wrong.wrong, wrong.right, ("onto",)) from None
+    assert piece.widths is not None, "a joined strip states ring, widths or onto"
+    assert width is not None, "whole widths are made up for a width"
+    taken = _joins_and_ends(hanging, piece.widths)
+    finished = Reckoning.start("usable width", width).times("whole widths", piece.widths)
+    if taken >= finished.value:
+        raise Wrong("the joins take up all of the width", "use a wider fabric", ("widths",))
+    return finished.minus("joins and ends", taken)
+
+
+def _joins_and_ends(hanging: ToCut, widths: int) -> Length:
+    """What ``widths`` widths lose: n joins in a ring; n - 1 joins and two ends in an open strip."""
+    if hanging.cut.cut_to == "finished size":
+        return ZERO
+    if hanging.piece.joined is Joined.OPEN:
+        sides = allowances_of(hanging)
+        return _join(hanging) * (widths - 1) + sides.left + sides.right
+    return _join(hanging) * widths
+
+
+def _join(hanging: ToCut) -> Length:
+    """Both allowances of one join. A selvedge at a join still takes the seam allowance."""
+    usual = hanging.order.plan.garment.rules.seam_allowance
+    sides = allowances_of(hanging)
+    joined = hanging.piece.joined is not Joined.OPEN
+    left, right = (
+        getattr(sides, side) if joined and sides.finishes[side].finish in SEWN else usual
+        for side in SIDES[2:]
+    )
+    return left + right
+
+
+def _widths_for(hanging: ToCut, finished: Length, width: Length) -> int:
+    """The fewest widths that make a finished length: n x width >= finished + joins and ends."""
+    one_width = width - _join(hanging)
+    if hanging.cut.cut_to == "finished size":
+        one_width = width
+    if one_width <= ZERO:
+        raise Wrong("a join takes up all of the fabric's width", "use a wider fabric")
+    beyond_joins = _joins_and_ends(hanging, 1) - (width - one_width)
+    count = max(1, -(-(finished + beyond_joins).ticks // one_width.ticks))
+    if count > MOST_WIDTHS:
+        raise Wrong(f"it takes {count} widths joined", f"at most {MOST_WIDTHS} are laid out")
+    return count
+
+
+def _joined_strip(hanging: ToCut, finished: Reckoning, width: Length) -> tuple[CutPiece, ...]:
+    """Whole widths, and a part of a width for the rest of a ring that was given by its length."""
+    piece = hanging.piece
+    count = piece.widths or _widths_for(hanging, finished.value, width)
+    note = f"{count} widths joined" if count > 1 else "in one width"
+    size = (finished.value, stated(piece.length))
+    depth = cut_length(hanging)
+    mark = hanging.order.plan.garment.rules.mark
+
+    def panel(name: str, number: int, across: Reckoning) -> CutPiece:
+        quantity = number * piece.quantity * hanging.order.copies
+        return CutPiece(hanging.source, name, quantity, size, across, depth, note=note)
+
+    whole = Reckoning.start("the whole usable width", width)
+    if piece.widths:
+        return (panel(piece.name, count, whole),)
+    last = finished.plus("joins and ends", _joins_and_ends(hanging, count))
+    last = last.minus("whole widths before it", width * (count - 1))
+    if last.value.up_to(mark) <= width:
+        last = last.to_mark("up to the mark of the tape", mark)
+    if count == 1:
+        return (panel(piece.name, 1, last),)
+    return (
+        panel(f"{piece.name}, whole width", count - 1, whole),
+        panel(f"{piece.name}, last width", 1, last),
+    )

@@ -1,0 +1,205 @@
+"""What a job needs before any width is chosen; the complaints about its plans come from here."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from estimator.faults import Fault, Faults, Wrong, nearest
+from estimator.job import GarmentOrder, Job
+from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
+from estimator.needs.makeup import is_hanging
+from estimator.needs.sewing import check_sewing
+from estimator.needs.terms import buying_terms, currency_of, fabric_terms
+from estimator.needs.types import (
+    BuyingTerms,
+    CountNeed,
+    CutPiece,
+    FabricNeed,
+    FabricTerms,
+    Group,
+    Needs,
+    ToCut,
+    ToRun,
+    key_of,
+)
+from estimator.plan import Elastic, Fabric, Made, Notion, Role, Trim
+from estimator.working import Operation, Step
+from estimator.written import quoted
+
+_SHELL = {Role.MAIN, Role.CONTRAST}
+
+
+def needs_of(job: Job) -> Needs:
+    """Everything the job needs; raises Refused with all complaints about its plans together."""
+    faults = Faults()
+    currencies: set[str] = set()
+    fabrics: dict[FabricTerms, FabricNeed] = {}
+    lengths: list[ToRun] = []
+    counts: dict[BuyingTerms, CountNeed] = {}
+    for number, order in enumerate(job.garments):
+        with faults.at(order.places, ()):
+            currencies |= {currency_of(order, job)} - {""}
+        _refuse_unknown_fabrics(order, faults)
+        for fabric in _fabrics(number, order, job, faults):
+            before = fabrics.get(fabric.terms)
+            fabrics[fabric.terms] = _joined(before, fabric) if before else fabric
+        lengths += _lengths(number, order, job, faults)
+        for count in _counts(order, job, faults):
+            known = counts.get(count.terms)
+            counts[count.terms] = _added(known, count) if known else count
+        check_sewing(order, faults)
+    if len(currencies) > 1:
+        wrong = f"the garments' prices are in {' and '.join(sorted(currencies))}"
+        faults.found.append(Fault("", wrong, "use one currency in a job"))
+    faults.refuse_if_any()
+    return Needs(
+        garments=job.garments,
+        fabrics=_with_own_keys(fabrics),
+        lengths=tuple(lengths),
+        counts=tuple(counts.values()),
+        currency=next(iter(currencies), ""),
+    )
+
+
+def _with_own_keys(fabrics: dict[FabricTerms, FabricNeed]) -> tuple[FabricNeed, ...]:
+    """Two fabrics of one item on different terms are told apart by their garments."""
+    keys = [need.key for need in fabrics.values()]
+    return tuple(
+        need
+        if keys.count(need.key) == 1
+        else replace(need, key=f"{need.key} / {need.sources[0].garment}")
+        for need in fabrics.values()
+    )
+
+
+def _refuse_unknown_fabrics(order: GarmentOrder, faults: Faults) -> None:
+    known = {fabric.name for fabric in order.plan.fabric}
+    for number, piece in enumerate(order.plan.piece):
+        for place, cut in enumerate(piece.cut):
+            if cut.fabric not in known | order.unread:
+                wrong = f"the plan has no fabric {quoted(cut.fabric)}"
+                problem = Wrong(wrong, nearest(cut.fabric, known), ("cut", place, "fabric"))
+                faults.add(order.places, ("piece", number), problem)
+
+
+def _fabrics(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iterator[FabricNeed]:
+    for place, fabric in enumerate(order.plan.fabric):
+        path = ("fabric", place)
+        to_cut = tuple(_to_cut(fabric, order, faults))
+        with faults.at(order.places, path):
+            terms = fabric_terms(fabric, order, job)
+            if not to_cut and not order.unread:
+                raise Wrong(
+                    f"no piece is cut from {quoted(fabric.name)}",
+                    "name it in a piece's cut, or leave the fabric out",
+                )
+            item = job.catalog.items.get(terms.item)
+            to_cut = tuple(replace(one, nap=terms.nap) for one in to_cut)
+            yield FabricNeed(
+                key=key_of(terms.item, terms.colour, fabric.name),
+                title=item.name if item else fabric.name,
+                names=(fabric.name,),
+                group=Group.FABRICS if fabric.role in _SHELL else Group.LININGS,
+                terms=terms,
+                pieces=tuple(_sized(to_cut, order, faults)),
+                hanging=tuple(one for one in to_cut if is_hanging(one.piece)),
+                used_as=((number, fabric.name),),
+                sources=(order.source(fabric.name, path),),
+            )
+
+
+def _to_cut(fabric: Fabric, order: GarmentOrder, faults: Faults) -> Iterator[ToCut]:
+    for number, piece in enumerate(order.plan.piece):
+        for place, cut in enumerate(piece.cut):
+            if cut.fabric != fabric.name:
+                continue
+            path = ("piece", number)
+            try:
+                yield ToCut(order, path, with_own_sizes(piece, cut), cut)
+            except Wrong as wrong:
+                faults.add(order.places, (*path, "cut", place), wrong)
+
+
+def _sized(to_cut: tuple[ToCut, ...], order: GarmentOrder, faults: Faults) -> Iterator[CutPiece]:
+    for one in to_cut:
+        with faults.at(order.places, one.path):
+            if not is_hanging(one.piece):
+                yield cut_piece(one)
+            elif one.piece.made is Made.JOINED_STRIP:
+                cut_length(one)
+            else:
+                allowances_of(one)
+
+
+def _joined(first: FabricNeed, second: FabricNeed) -> FabricNeed:
+    return replace(
+        first,
+        names=tuple(dict.fromkeys(first.names + second.names)),
+        pieces=first.pieces + second.pieces,
+        hanging=first.hanging + second.hanging,
+        used_as=first.used_as + second.used_as,
+        sources=first.sources + second.sources,
+    )
+
+
+def _lengths(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iterator[ToRun]:
+    entries: list[tuple[str, int, Trim | Elastic]] = [
+        *(("trim", place, trim) for place, trim in enumerate(order.plan.trim)),
+        *(("elastic", place, elastic) for place, elastic in enumerate(order.plan.elastic)),
+    ]
+    for table, place, entry in entries:
+        with faults.at(order.places, (table, place)):
+            terms = buying_terms(entry, order, job)
+            item = job.catalog.items.get(terms.item)
+            repeat = entry.repeat if isinstance(entry, Trim) else None
+            yield ToRun(
+                garment=number,
+                path=(table, place),
+                entry=entry,
+                terms=terms,
+                title=item.name if item else entry.name,
+                repeat=repeat or (item.repeat if item else None),
+            )
+
+
+def _counts(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed]:
+    for place, notion in enumerate(order.plan.notion):
+        path = ("notion", place)
+        with faults.at(order.places, path):
+            terms = buying_terms(notion, order, job)
+            item = job.catalog.items.get(terms.item)
+            yield CountNeed(
+                key=key_of(terms.item, terms.colour, notion.name),
+                title=item.name if item else notion.name,
+                names=(notion.name,),
+                group=Group.NOTIONS,
+                terms=terms,
+                count=notion.quantity * order.copies + notion.spare,
+                opening=notion.length,
+                steps=_count_steps(notion, order),
+                sources=(order.source(notion.name, path),),
+            )
+
+
+def _count_steps(notion: Notion, order: GarmentOrder) -> tuple[Step, ...]:
+    count = notion.quantity
+    steps = [Step(notion.name, Operation.START, count, count)]
+    if order.copies > 1:
+        count *= order.copies
+        steps.append(Step("garments", Operation.TIMES, order.copies, count))
+    if notion.spare:
+        count += notion.spare
+        steps.append(Step("spare", Operation.ADD, notion.spare, count))
+    return tuple(steps)
+
+
+def _added(first: CountNeed, second: CountNeed) -> CountNeed:
+    total = first.count + second.count
+    return replace(
+        first,
+        names=tuple(dict.fromkeys(first.names + second.names)),
+        count=total,
+        steps=(*first.steps, Step(f"{second.sources[0]}", Operation.ADD, second.count, total)),
+        sources=first.sources + second.sources,
+    )

@@ -1,0 +1,152 @@
+"""Cut sizes of slanted and round pieces, and the lengths of their edges.
+
+Widths run across the fabric and lengths along it. A taper's seams widen it by allowance / cos of
+the slant; a circle's waist has the radius waist / (2 pi x share).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+from math import isqrt
+
+from estimator.edges import SEWN, EdgeFinish, Finish
+from estimator.faults import Wrong
+from estimator.measure import Length, whole_ticks
+from estimator.plan import Piece
+from estimator.working import Reckoning
+
+SIDES = ("top", "bottom", "left", "right")
+PI = Fraction(Decimal("3.14159265358979323846264338327950288"))
+
+
+@dataclass(frozen=True, slots=True)
+class Sized:
+    """Both cut sizes of a piece with their working, and its finished size opened out."""
+
+    finished: tuple[Length, Length]
+    width: Reckoning
+    length: Reckoning
+    boxed: bool = False
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Allowances:
+    """What each side of a piece takes beyond its finished edge."""
+
+    top: Length
+    bottom: Length
+    left: Length
+    right: Length
+    finishes: Mapping[str, EdgeFinish]
+
+    def is_fold(self, side: str) -> bool:
+        """Whether a side lies on the fold of the fabric."""
+        return self.finishes[side].finish is Finish.FOLD
+
+
+def stated(size: Length | None) -> Length:
+    """A size that the plan's own checks have made sure of."""
+    assert size is not None, "the piece's table was checked for its sizes"
+    return size
+
+
+def edge_word(edges: Allowances, side: str) -> str:
+    finish = edges.finishes[side].finish
+    return f"{finish.value} allowance" if finish in SEWN else finish.value
+
+
+def fold_note(edges: Allowances) -> str:
+    on_fold = any(edges.is_fold(side) for side in SIDES)
+    return "on the fold, laid opened out" if on_fold else ""
+
+
+def size_taper(piece: Piece, edges: Allowances) -> Sized:
+    """A panel with two sides of one slant: seams widen it by allowance / cos of the slant.
+
+    A hem or a top allowance continues the taper. On the fold, half of the panel is given.
+    """
+    if edges.is_fold("top") or edges.is_fold("bottom"):
+        raise Wrong(
+            "a taper lies on the fold by a side", "put left or right on the fold", ("edges",)
+        )
+    folded = edges.is_fold("left") or edges.is_fold("right")
+    ways = 2 if folded else 1
+    top, bottom, length = (
+        stated(piece.top) * ways,
+        stated(piece.bottom) * ways,
+        stated(piece.length),
+    )
+    sides = (edges.left + edges.right) * ways
+    cut_length = Reckoning.start("finished length", length)
+    for side in ("top", "bottom"):
+        cut_length = cut_length.plus(f"{side} {edge_word(edges, side)}", getattr(edges, side))
+    wide, beyond = (bottom, edges.bottom) if bottom >= top else (top, edges.top)
+    spread = max(top, bottom) - min(top, bottom)
+    width = Reckoning.start("finished width at its widest", wide)
+    width = width.plus("the taper carried through the allowance", spread.times(beyond / length))
+    width = width.plus("slanted side seams", _along_slant(sides, spread, length))
+    note = "; ".join(filter(None, ("tapered", fold_note(edges))))
+    return Sized((wide, length), width, cut_length, True, note)
+
+
+def _along_slant(allowances: Length, spread: Length, length: Length) -> Length:
+    """Seam allowances measured along the horizontal: allowance / cos(slant), up to a tick.
+
+    The slant runs sideways by half the spread over the length.
+    """
+    square = 4 * length.ticks**2 + spread.ticks**2
+    return whole_ticks(Fraction(allowances.ticks * _root_up(square), 2 * length.ticks))
+
+
+def _root_up(square: int) -> int:
+    root = isqrt(square)
+    return root if root * root == square else root + 1
+
+
+def slanted_side(piece: Piece) -> Length:
+    """The finished length of a taper's side, up to a tick."""
+    spread = stated(piece.bottom).ticks - stated(piece.top).ticks
+    return whole_ticks(Fraction(_root_up(4 * stated(piece.length).ticks ** 2 + spread**2), 2))
+
+
+def share_of(piece: Piece) -> Fraction:
+    """The share of a circle that a sector takes."""
+    assert piece.share is not None, "the piece's table was checked for its sizes"
+    return Fraction(piece.share)
+
+
+def waist_radius(piece: Piece) -> Length:
+    """A sector's finished waist radius: waist / (2 pi x share)."""
+    return whole_ticks(stated(piece.waist).ticks / (2 * PI * share_of(piece)))
+
+
+def size_sector(piece: Piece, edges: Allowances) -> Sized:
+    """A ring or part of one, by the smallest box round it on the straight grain.
+
+    The waist is cut at its finished radius less the allowance, which the box does not feel.
+    """
+    share = share_of(piece)
+    radius = Reckoning.start("waist radius, waist / (2 π × share)", waist_radius(piece))
+    if edges.top >= radius.value:
+        raise Wrong(
+            "the allowance at the waist is wider than its radius", "give a larger waist", ("waist",)
+        )
+    radius = radius.plus("finished length", stated(piece.length))
+    radius = radius.plus(f"bottom {edge_word(edges, 'bottom')}", edges.bottom)
+    straight = max(edges.left, edges.right)
+    match share:
+        case Fraction(numerator=1, denominator=4):
+            width = length = radius.plus("straight edge's seam", straight)
+        case Fraction(numerator=1, denominator=2):
+            width = radius.times("both ways from the middle", 2)
+            length = radius.plus("straight edges' seam", straight)
+        case _:
+            width = length = radius.times("both ways from the middle", 2)
+    names = {"1": "a whole circle", "3/4": "three quarters of a circle",
+             "1/2": "half a circle", "1/4": "a quarter of a circle"}  # fmt: skip
+    finished = (stated(piece.waist), stated(piece.length))
+    return Sized(finished, width, length, True, names[str(share)])

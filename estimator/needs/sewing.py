@@ -1,0 +1,84 @@
+"""Checks of what is sewn to what, before any width is chosen: seams, strips and trims."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from estimator.edges import EdgeRef, Finish
+from estimator.faults import Faults, Wrong
+from estimator.job import GarmentOrder
+from estimator.measure import tape_text
+from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.makeup import in_sewing_order, is_hanging
+from estimator.needs.runs import edge_of
+from estimator.plan import Seam
+from estimator.written import quoted
+
+_NOT_SEWN = {Finish.HEM, Finish.ROLLED, Finish.FOLD, Finish.CASING}
+
+
+def check_sewing(order: GarmentOrder, faults: Faults) -> None:
+    """Adds a complaint for every edge that is named and does not exist, or cannot be sewn."""
+    edges = EdgeLengths(order, {})
+    plan, places = order.plan, order.places
+    for number, piece in enumerate(plan.piece):
+        if piece.onto is not None:
+            with faults.at(places, ("piece", number, "onto")):
+                _check_edge(piece.onto, edges)
+    with faults.at(places, ("piece",)):
+        in_sewing_order(order)
+    for number, seam in enumerate(plan.seam):
+        with faults.at(places, ("seam", number)):
+            _check_seam(seam, edges)
+    for number, trim in enumerate(plan.trim):
+        for place, one in enumerate(trim.along or ()):
+            with faults.at(places, ("trim", number, "along", place)):
+                _check_edge(edge_of(one, edges), edges)
+
+
+def _check_edge(ref: EdgeRef, edges: EdgeLengths) -> None:
+    """The edge exists and, unless its length hangs on a strip, has one."""
+    edges.check(ref)
+    if not is_hanging(edges.piece(ref.piece)):
+        edges.one(ref)
+
+
+def _check_seam(seam: Seam, edges: EdgeLengths) -> None:
+    for ref in seam.edges:
+        _check_edge(ref, edges)
+        edge = edges.piece(ref.piece).edges.get(ref.edge)
+        if edge is not None and edge.finish.finish in _NOT_SEWN:
+            raise Wrong(
+                f"{quoted(ref)} has a {edge.finish.finish.value} and is joined in a seam too",
+                "finish it with seam, or take it out of the seam",
+                ("edges",),
+            )
+    if seam.gathered is not None and seam.gathered not in seam.edges:
+        raise Wrong(
+            f"{quoted(seam.gathered)} is gathered, and is not an edge of this seam",
+            "name one of " + " and ".join(quoted(ref) for ref in seam.edges),
+            ("gathered",),
+        )
+
+
+EASED_IN = Fraction(1, 10)
+"""An edge up to a tenth longer can be eased in without gathers (common practice)."""
+
+
+def seam_remarks(edges: EdgeLengths) -> tuple[str, ...]:
+    """Seams whose two edges differ by more than ease, with neither said to be gathered."""
+    remarks = []
+    unit = edges.order.plan.garment.unit
+    for seam in edges.order.plan.seam:
+        lengths = [edges.all(ref).value for ref in seam.edges]
+        shorter, longer = sorted(lengths)
+        if seam.gathered is None and longer > shorter.times(1 + EASED_IN):
+            names = " to ".join(
+                f"{ref} ({tape_text(length, unit)})"
+                for ref, length in zip(seam.edges, lengths, strict=True)
+            )
+            remarks.append(
+                f"{edges.order.plan.garment.name}: the seam joins {names}; say which edge is "
+                "gathered, or check the sizes."
+            )
+    return tuple(remarks)

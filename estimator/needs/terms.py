@@ -1,0 +1,241 @@
+"""On what terms each thing may be had: its offers from the catalog, or from the plan itself."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any, TypeVar
+
+from pydantic import ValidationError
+
+from estimator.catalog import BY_THE_LENGTH, EACH, Item, Kind, Offer, PutUp
+from estimator.faults import Wrong, nearest
+from estimator.job import GarmentOrder, Job
+from estimator.measure import Length, Unit, tape_text
+from estimator.needs.types import BuyingTerms, FabricTerms
+from estimator.plan import Bought, ByLength, Elastic, Fabric, Notion, Sold, Trim, Width
+from estimator.prices import Price
+from estimator.written import quoted
+
+T = TypeVar("T")
+
+_KINDS = {
+    Trim: {Kind.TRIM, Kind.ELASTIC},
+    Elastic: {Kind.ELASTIC},
+    Notion: {Kind.NOTION, Kind.ZIP, Kind.SEPARATING_ZIP, Kind.THREAD},
+}
+
+
+def currency_of(order: GarmentOrder, job: Job) -> str:
+    """The currency of a garment's own prices; raises Wrong where it is not the catalog's."""
+    own, shared = order.plan.garment.currency, job.catalog.currency
+    if own and shared and own != shared:
+        raise Wrong(
+            f"the plan's prices are in {own} and the catalog's in {shared}",
+            "use one currency in a job",
+            ("garment", "currency"),
+        )
+    return own or shared
+
+
+def item_for(buy: str, kinds: set[Kind], job: Job) -> Item:
+    """The item that a plan buys; raises Wrong where there is none, or it is of another kind."""
+    items = job.catalog.items
+    if not items:
+        raise Wrong(
+            f"it buys {quoted(buy)}, an item of a catalog, and no catalog is given",
+            "name the catalog's folder with --catalog",
+            ("buy",),
+        )
+    if buy not in items:
+        alike = [name for name, item in items.items() if item.kind in kinds]
+        raise Wrong(f"the catalog has no item {quoted(buy)}", nearest(buy, alike), ("buy",))
+    if items[buy].kind not in kinds:
+        wanted = " or ".join(sorted(kind.value for kind in kinds))
+        raise Wrong(
+            f"{quoted(buy)} is a {items[buy].kind.value} in the catalog",
+            f"buy an item of the kind {wanted} here",
+            ("buy",),
+        )
+    if not job.catalog.offers.get(buy):
+        raise Wrong(f"no shop offers {quoted(buy)}", "add a row for it to the offers", ("buy",))
+    return items[buy]
+
+
+def fabric_terms(fabric: Fabric, order: GarmentOrder, job: Job) -> FabricTerms:
+    """The terms of a fabric; what the plan states overrides the catalog. Raises Wrong."""
+    rules = order.plan.garment.rules
+    item = item_for(fabric.buy, {Kind.FABRIC}, job) if fabric.buy else None
+    offers = _offers_of_item(fabric, item, job) if item else _offers_in_plan(fabric, order, job)
+    _check_width(fabric, offers)
+    return FabricTerms(
+        item=item.item if item else "",
+        colour=fabric.colour or (item.colour if item else ""),
+        offers=offers,
+        fixed_width=fabric.width,
+        usable=fabric.usable,
+        selvedge=_first(fabric.selvedge, item.selvedge if item else None, rules.selvedge),
+        nap=_first(fabric.nap, item.nap if item else None, False),
+        repeat=fabric.repeat or (item.repeat if item else None),
+        shrinkage=_first(fabric.shrinkage, item.shrinkage_length if item else None, Fraction(0)),
+        shrinkage_across=_first(
+            fabric.shrinkage_across, item.shrinkage_width if item else None, Fraction(0)
+        ),
+        straightening=_first(fabric.straightening, None, rules.straightening),
+        waste=_first(fabric.waste, None, rules.fabric_waste),
+    )
+
+
+def _first(in_plan: T | None, in_catalog: T | None, default: T) -> T:
+    if in_plan is not None:
+        return in_plan
+    return default if in_catalog is None else in_catalog
+
+
+def _offers_of_item(fabric: Fabric, item: Item, job: Job) -> tuple[Offer, ...]:
+    _refuse_own_offers(fabric, ("widths", "price", "step", "minimum"))
+    offers = job.catalog.offers[item.item]
+    if any(offer.width is None or not offer.put_up.cut_to_length for offer in offers):
+        raise Wrong(
+            f"an offer of {quoted(item.item)} is not a width cut to length",
+            "fill in its width, and leave its put_up empty",
+            ("buy",),
+        )
+    return offers
+
+
+def _refuse_own_offers(entry: Fabric | Bought, keys: tuple[str, ...]) -> None:
+    """What is bought from a catalog is priced there, and not in the plan as well."""
+    for key in keys:
+        if getattr(entry, key, None):
+            raise Wrong(
+                f"it buys {quoted(entry.buy)} from the catalog and states {key} as well",
+                f"leave out buy, or {key}",
+                (key,),
+            )
+
+
+def _offers_in_plan(fabric: Fabric, order: GarmentOrder, job: Job) -> tuple[Offer, ...]:
+    widths = fabric.widths or ((Width(width=fabric.width),) if fabric.width else ())
+    if not widths:
+        raise Wrong(
+            f"nothing says at which widths {quoted(fabric.name)} may be had",
+            'add buy = "..." for an item of a catalog, or widths = ["45 in", "60 in"]',
+        )
+    currency = currency_of(order, job)
+    unit = order.plan.garment.unit
+    return tuple(
+        _offer(
+            item=fabric.name,
+            width=one.width,
+            usable=one.usable,
+            step=fabric.step,
+            minimum=fabric.minimum,
+            **_priced(one.price or fabric.price, BY_THE_LENGTH, unit, currency),
+        )
+        for one in widths
+    )
+
+
+def _offer(**values: Any) -> Offer:
+    """An offer made in a plan; what the offer's own checks refuse is complained of as Wrong."""
+    try:
+        return Offer(**values)
+    except ValidationError as error:
+        context = error.errors()[0].get("ctx", {})
+        raise Wrong(context.get("wrong", str(error)), context.get("right", "")) from None
+
+
+def _priced(price: Price | None, put_up: PutUp, unit: Unit, currency: str) -> dict[str, Any]:
+    """The price of an offer made in a plan; raises Wrong for a price that does not suit it."""
+    if price is None:
+        return {"per": unit.shop if put_up.cut_to_length else None}
+    if not currency:
+        raise Wrong("the price has no currency", 'add currency = "USD", or another, to [garment]')
+    if put_up.cut_to_length and price.per is None:
+        raise Wrong(
+            "what is cut to length is priced by its length", 'write "8.50 per yd"', ("price",)
+        )
+    if not put_up.cut_to_length and price.per is not None:
+        raise Wrong(f"a {put_up.word} is priced each", 'write "2.40 each"', ("price",))
+    return {"price": price.amount, "per": price.per, "currency": currency}
+
+
+def _check_width(fabric: Fabric, offers: tuple[Offer, ...]) -> None:
+    if fabric.width is None or any(offer.width == fabric.width for offer in offers):
+        return
+    unit = Unit.CM if offers[0].sold_by.metric else Unit.IN
+    on_offer = sorted({offer.width for offer in offers if offer.width})
+    raise Wrong(
+        f"{quoted(fabric.name)} is not on offer {tape_text(fabric.width, unit)} wide",
+        "the widths are " + ", ".join(tape_text(width, unit) for width in on_offer),
+        ("width",),
+    )
+
+
+def usable_width(terms: FabricTerms, offer: Offer) -> Length:
+    """What can be cut from: nominal less two selvedges, or as stated; narrowed by shrinkage."""
+    assert offer.width is not None, "an offer of a fabric has a width"
+    usable = terms.usable or offer.usable or offer.width - terms.selvedge * 2
+    return usable.times_rounded_down(1 - terms.shrinkage_across)
+
+
+def buying_terms(bought: Bought, order: GarmentOrder, job: Job) -> BuyingTerms:
+    """The terms of a trim, elastic or notion; raises Wrong."""
+    kinds = _KINDS[type(bought)]
+    item = item_for(bought.buy, kinds, job) if bought.buy else None
+    if item:
+        _refuse_own_offers(bought, ("sold", "price", "step", "minimum"))
+        offers = job.catalog.offers[item.item]
+    else:
+        offers = _own_offers(bought, order, job)
+    waste = shrinkage = Fraction(0)
+    if isinstance(bought, ByLength):
+        offers = _of_one_width(bought, offers)
+        waste = _first(bought.waste, None, order.plan.garment.rules.trim_waste)
+        shrinkage = _first(bought.shrinkage, item.shrinkage_length if item else None, Fraction(0))
+    return BuyingTerms(
+        item=item.item if item else "",
+        kind=item.kind if item else _kind_of(bought),
+        colour=bought.colour or (item.colour if item else ""),
+        offers=offers,
+        waste=waste,
+        shrinkage=shrinkage,
+    )
+
+
+def _kind_of(bought: Bought) -> Kind:
+    if isinstance(bought, Notion):
+        return Kind.ZIP if bought.length else Kind.NOTION
+    return Kind.ELASTIC if isinstance(bought, Elastic) else Kind.TRIM
+
+
+def _own_offers(bought: Bought, order: GarmentOrder, job: Job) -> tuple[Offer, ...]:
+    """The offers that a plan makes itself: its ``sold`` tables, or one by the length or each."""
+    currency, unit = currency_of(order, job), order.plan.garment.unit
+    usual = BY_THE_LENGTH if isinstance(bought, ByLength) else EACH
+    offers = []
+    for one in bought.sold or (Sold(),):
+        put_up = one.put_up or usual
+        cut: dict[str, Any] = {}
+        if isinstance(bought, ByLength) and put_up.cut_to_length:
+            cut = {"step": bought.step, "minimum": bought.minimum}
+        cut |= _priced(one.price or bought.price, put_up, unit, currency)
+        offers.append(_offer(item=bought.name, length=one.length, put_up=put_up, **cut))
+    return tuple(offers)
+
+
+def _of_one_width(bought: ByLength, offers: tuple[Offer, ...]) -> tuple[Offer, ...]:
+    """The offers at the width that the plan names; raises Wrong where it must name one."""
+    widths = sorted({offer.width for offer in offers if offer.width})
+    names = ", ".join(tape_text(width, Unit.IN) for width in widths)
+    if bought.width is not None and widths:
+        offers = tuple(offer for offer in offers if offer.width == bought.width)
+        if not offers:
+            raise Wrong(
+                f"{quoted(bought.name)} is not on offer {tape_text(bought.width, Unit.IN)} wide",
+                f"the widths are {names}",
+                ("width",),
+            )
+    elif len(widths) > 1:
+        raise Wrong(f"{quoted(bought.buy)} is sold in several widths", f"add width, one of {names}")
+    return offers

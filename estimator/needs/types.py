@@ -1,0 +1,176 @@
+"""Needs: frozen values between what a person wrote and what is laid out and bought."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+from fractions import Fraction
+
+from estimator.catalog import Kind, Offer
+from estimator.faults import Path
+from estimator.job import GarmentOrder
+from estimator.measure import Length
+from estimator.plan import Cut, Elastic, Piece, Trim
+from estimator.working import Reckoning, Source, Step
+
+
+class Group(Enum):
+    """The parts of a shop, in the order in which it is walked."""
+
+    FABRICS = "Fabrics"
+    LININGS = "Linings and interfacings"
+    TRIMS = "Trims"
+    ELASTICS = "Elastics"
+    NOTIONS = "Notions"
+
+
+@dataclass(frozen=True, slots=True)
+class CutPiece:
+    """A piece as it is cut: ``width`` across the lengthwise grain and ``length`` along it.
+
+    ``finished`` stands beside the cut size, and each cut size carries its working. ``quantity`` is
+    that of the whole job. ``boxed`` says that the rectangle is drawn round another outline.
+    """
+
+    source: Source
+    name: str
+    quantity: int
+    finished: tuple[Length, Length]
+    width: Reckoning
+    length: Reckoning
+    may_turn: bool = False
+    boxed: bool = False
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class FabricTerms:
+    """What decides whether two fabrics of a job are bought as one: one cloth, on equal terms."""
+
+    item: str
+    colour: str
+    offers: tuple[Offer, ...]
+    fixed_width: Length | None
+    usable: Length | None
+    selvedge: Length
+    nap: bool
+    repeat: Length | None
+    shrinkage: Fraction
+    shrinkage_across: Fraction
+    straightening: Length
+    waste: Fraction
+
+
+@dataclass(frozen=True)
+class ToCut:
+    """One piece as it is cut from one of its fabrics, before its cut size is reckoned."""
+
+    order: GarmentOrder
+    path: Path
+    piece: Piece
+    cut: Cut
+    nap: bool = False
+
+    @property
+    def source(self) -> Source:
+        """Where the piece stands in the plan."""
+        return self.order.source(self.piece.name, self.path)
+
+
+@dataclass(frozen=True, slots=True)
+class FabricNeed:
+    """All that is cut from one fabric: sized pieces, and those that hang on widths and edges.
+
+    ``used_as`` names the fabric as each garment's plan does: (number of the garment, name).
+    """
+
+    key: str
+    title: str
+    names: tuple[str, ...]
+    group: Group
+    terms: FabricTerms
+    pieces: tuple[CutPiece, ...]
+    hanging: tuple[ToCut, ...]
+    used_as: tuple[tuple[int, str], ...]
+    sources: tuple[Source, ...]
+
+    @property
+    def sets_rings(self) -> bool:
+        """Whether a finished ring depends on this fabric's width: so many whole widths joined."""
+        return any(one.piece.widths is not None for one in self.hanging)
+
+
+@dataclass(frozen=True, slots=True)
+class BuyingTerms:
+    """What decides whether two trims or notions of a job are bought as one."""
+
+    item: str
+    kind: Kind
+    colour: str
+    offers: tuple[Offer, ...]
+    waste: Fraction = Fraction(0)
+    shrinkage: Fraction = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """One unbroken length of trim, ``count`` times alike."""
+
+    source: Source
+    length: Reckoning
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class LengthNeed:
+    """Trim or elastic to buy by its length."""
+
+    key: str
+    title: str
+    names: tuple[str, ...]
+    group: Group
+    terms: BuyingTerms
+    runs: tuple[Run, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CountNeed:
+    """A notion to buy by count; ``opening`` is what a zip has to close."""
+
+    key: str
+    title: str
+    names: tuple[str, ...]
+    group: Group
+    terms: BuyingTerms
+    count: int
+    opening: Length | None
+    steps: tuple[Step, ...]
+    sources: tuple[Source, ...]
+
+
+@dataclass(frozen=True)
+class ToRun:
+    """One trim or elastic of a plan, before the edges that it follows have their lengths."""
+
+    garment: int
+    path: Path
+    entry: Trim | Elastic
+    terms: BuyingTerms
+    title: str
+    repeat: Length | None
+
+
+@dataclass(frozen=True)
+class Needs:
+    """What a job needs before any width is chosen."""
+
+    garments: tuple[GarmentOrder, ...]
+    fabrics: tuple[FabricNeed, ...]
+    lengths: tuple[ToRun, ...]
+    counts: tuple[CountNeed, ...]
+    currency: str
+
+
+def key_of(item: str, colour: str, name: str) -> str:
+    """A key that stays when the list is made again: item, colour, name in the plan."""
+    return " / ".join(part for part in (item, colour, name) if part)

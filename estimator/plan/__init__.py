@@ -1,0 +1,43 @@
+"""What a person writes about one garment: fabrics, pieces, seams, trims, elastics, notions.
+
+Every length is read with the garment's own unit. A plan is frozen, and the same plan always gives
+the same estimate.
+"""
+
+from __future__ import annotations
+
+from estimator.fields import Entry, Size
+from estimator.plan.fabrics import Fabric, Role, Width
+from estimator.plan.garment import Garment, Wearer
+from estimator.plan.pieces import (
+    Cut,
+    Edge,
+    Grain,
+    Joined,
+    Made,
+    Piece,
+    Seam,
+    Shape,
+    TakeUp,
+    TakeUpKind,
+)
+from estimator.plan.trims import Bought, ByLength, Elastic, Notion, Sold, Trim
+
+__all__ = [
+    "Bought", "ByLength", "Cut", "Edge", "Elastic", "Fabric", "Garment", "Grain", "Joined", "Made",
+    "Notion", "Piece", "Plan", "Role", "Seam", "Shape", "Sold", "TakeUp", "TakeUpKind", "Trim",
+    "Wearer", "Width",
+]  # fmt: skip
+
+
+class Plan(Entry):
+    """One garment, whole."""
+
+    garment: Garment
+    measures: dict[str, Size] = {}
+    fabric: tuple[Fabric, ...] = ()
+    piece: tuple[Piece, ...] = ()
+    seam: tuple[Seam, ...] = ()
+    trim: tuple[Trim, ...] = ()
+    elastic: tuple[Elastic, ...] = ()
+    notion: tuple[Notion, ...] = ()

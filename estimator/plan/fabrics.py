@@ -1,0 +1,62 @@
+"""The fabric tables of a plan."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from enum import Enum
+from typing import Any
+
+from pydantic import model_validator
+
+from estimator.catalog import YesOrNo
+from estimator.fields import Allowance, Entry, Name, Note, Share, Shrinkage, Size
+from estimator.prices import PriceField
+
+
+class Role(Enum):
+    """What a fabric does in the garment; decides where it stands on the list."""
+
+    MAIN = "main"
+    CONTRAST = "contrast"
+    LINING = "lining"
+    UNDERLINING = "underlining"
+    INTERLINING = "interlining"
+    INTERFACING = "interfacing"
+    STIFFENING = "stiffening"
+    NET = "net"
+
+
+class Width(Entry):
+    """One width at which a fabric may be had, where the plan itself says what is on offer."""
+
+    width: Size
+    usable: Size | None = None
+    price: PriceField | None = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def _bare_length(cls, written: Any) -> Any:
+        return written if isinstance(written, Mapping) else {"width": written}
+
+
+class Fabric(Entry):
+    """A fabric: an item of the catalog (``buy``), or described here by the ``widths`` it has."""
+
+    name: Name
+    role: Role = Role.MAIN
+    buy: Name | None = None
+    colour: Note = ""
+    width: Size | None = None
+    widths: tuple[Width, ...] = ()
+    usable: Size | None = None
+    selvedge: Allowance | None = None
+    price: PriceField | None = None
+    step: Size | None = None
+    minimum: Size | None = None
+    shrinkage: Shrinkage | None = None
+    shrinkage_across: Shrinkage | None = None
+    nap: YesOrNo | None = None
+    repeat: Size | None = None
+    straightening: Allowance | None = None
+    waste: Share | None = None
+    note: Note = ""

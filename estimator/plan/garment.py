@@ -1,0 +1,65 @@
+"""The garment table of a plan: name, units, and what holds for all of its parts."""
+
+from __future__ import annotations
+
+from enum import Enum
+from typing import Annotated
+
+from pydantic import BeforeValidator
+
+from estimator.catalog import Currency
+from estimator.fields import Allowance, Count, Entry, Name, Note, Share, Size, refusal
+from estimator.measure import Unit
+from estimator.rules import Rules, house_rules
+from estimator.written import quoted
+
+GARMENT_UNITS = {"in": Unit.IN, "cm": Unit.CM, "mm": Unit.MM}
+
+
+def _unit(written: object) -> Unit:
+    if isinstance(written, Unit):
+        return written
+    if written not in GARMENT_UNITS:
+        raise refusal(f"{quoted(written)} is not a unit for a plan", "write in, cm or mm")
+    return GARMENT_UNITS[str(written)]
+
+
+class Wearer(Enum):
+    """Who wears the garment, for the cautions on the list."""
+
+    ADULT = "adult"
+    CHILD = "child"
+    UNDER_THREE = "under three"
+    NOT_SAID = "not said"
+
+
+class Garment(Entry):
+    """The garment's name, its units, and what holds for all of its parts."""
+
+    name: Name
+    unit: Annotated[Unit, BeforeValidator(_unit)] = Unit.IN
+    mark: Size | None = None
+    copies: Count = 1
+    wearer: Wearer = Wearer.NOT_SAID
+    currency: Currency = ""
+    seam_allowance: Allowance | None = None
+    turn_under: Allowance | None = None
+    overlap: Allowance | None = None
+    straightening: Allowance | None = None
+    selvedge: Allowance | None = None
+    fabric_waste: Share | None = None
+    trim_waste: Share | None = None
+    note: Note = ""
+
+    @property
+    def rules(self) -> Rules:
+        """The allowances in force: what the plan states, else the house defaults for its unit."""
+        rules = house_rules(self.unit)
+        stated = {
+            name: getattr(self, name)
+            for name in Rules.__slots__
+            if getattr(self, name, None) is not None
+        }
+        if "overlap" in stated:
+            stated["elastic_overlap"] = stated["overlap"]
+        return Rules(**{name: stated.get(name, getattr(rules, name)) for name in Rules.__slots__})

@@ -1,0 +1,231 @@
+"""The piece and seam tables of a plan: what is cut, how it is made up, and which edges are sewn."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from enum import Enum
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, Field, ValidationInfo, model_validator
+
+from estimator.edges import EdgeFinish, EdgeRef, Finish, read_edge_ref, read_finish
+from estimator.fields import (
+    Allowance,
+    Count,
+    Entry,
+    Fullness,
+    Name,
+    Note,
+    Size,
+    reading,
+    refusal,
+    unit_of,
+)
+
+
+class Grain(Enum):
+    """How a piece's length lies on the fabric."""
+
+    LENGTHWISE = "lengthwise"
+    CROSSWISE = "crosswise"
+    EITHER = "either"
+
+
+class Shape(Enum):
+    """The outline of a piece."""
+
+    RECTANGLE = "rectangle"
+    TAPER = "taper"
+    SECTOR = "sector"
+    BOX = "box"
+
+
+class Made(Enum):
+    """How a piece is made up from what is cut."""
+
+    FLAT = "flat"
+    TUBE = "tube"
+    FOLDED_BAND = "folded band"
+    FACING = "facing"
+    JOINED_STRIP = "joined strip"
+
+
+class Joined(Enum):
+    """Whether a strip or trim closes on itself."""
+
+    IN_THE_ROUND = "in the round"
+    OPEN = "open"
+
+
+def _edge(written: object, info: ValidationInfo) -> EdgeFinish:
+    if isinstance(written, EdgeFinish):
+        return written
+    found: EdgeFinish = reading(lambda text: read_finish(text, unit_of(info)))(written)
+    return found
+
+
+FinishField = Annotated[EdgeFinish, BeforeValidator(_edge)]
+EdgeRefField = Annotated[EdgeRef, BeforeValidator(reading(read_edge_ref))]
+
+
+class Edge(Entry):
+    """How an edge is finished and, for one that the sizes do not give, its finished length."""
+
+    finish: FinishField = EdgeFinish(Finish.SEAM)
+    length: Size | None = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def _bare_finish(cls, written: Any) -> Any:
+        return written if isinstance(written, Mapping) else {"finish": written}
+
+
+class TakeUpKind(Enum):
+    """Folds that are sewn into a piece before it has its finished size."""
+
+    KNIFE_PLEAT = "knife pleat"
+    BOX_PLEAT = "box pleat"
+    TUCK = "tuck"
+    DART = "dart"
+
+
+class TakeUp(Entry):
+    """Pleats, tucks or darts across a piece's width (or length); ``depth`` is a dart's intake."""
+
+    kind: TakeUpKind
+    depth: Size
+    count: Count = 1
+    across: Literal["width", "length"] = "width"
+
+
+class Cut(Entry):
+    """What is cut for a piece from one fabric; sizes, edges and grain stated here are its own."""
+
+    fabric: Name
+    cut_to: Literal["cut size", "finished size"] = "cut size"
+    quantity: Count | None = None
+    width: Size | None = None
+    length: Size | None = None
+    top: Size | None = None
+    bottom: Size | None = None
+    waist: Size | None = None
+    grain: Grain | None = None
+    edges: dict[str, Edge] | None = None
+
+    @model_validator(mode="before")
+    @classmethod
+    def _bare_fabric(cls, written: Any) -> Any:
+        return {"fabric": written} if isinstance(written, str) else written
+
+
+class Piece(Entry):
+    """A piece of the garment as it is when finished, and the fabrics it is cut from.
+
+    Which sizes it takes hangs on its shape and on how it is made: ``_check_sizes`` says which.
+    """
+
+    name: Annotated[Name, Field(pattern=r"^[^:]+$")]
+    cut: tuple[Cut, ...] = Field(min_length=1)
+    quantity: Count = 1
+    shape: Shape = Shape.RECTANGLE
+    made: Made = Made.FLAT
+    sizes: Literal["finished", "cut"] = "finished"
+    width: Size | None = None
+    length: Size | None = None
+    top: Size | None = None
+    bottom: Size | None = None
+    waist: Size | None = None
+    share: Literal["1/4", "1/2", "3/4", "1"] | None = None
+    ring: Size | None = None
+    widths: Count | None = None
+    onto: EdgeRefField | None = None
+    fullness: Fullness | None = None
+    joined: Joined | None = None
+    grain: Grain = Grain.LENGTHWISE
+    edges: dict[str, Edge] = {}
+    takes_up: tuple[TakeUp, ...] = ()
+    note: Note = ""
+
+    @model_validator(mode="before")
+    @classmethod
+    def _one_fabric(cls, written: Any) -> Any:
+        """``cut = "print"`` is as good as ``cut = ["print"]``."""
+        if isinstance(written, Mapping) and isinstance(written.get("cut"), str | Mapping):
+            return {**written, "cut": [written["cut"]]}
+        return written
+
+    @model_validator(mode="after")
+    def _sizes_of_its_shape(self) -> Piece:
+        _check_sizes(self)
+        return self
+
+
+_SIZE_KEYS = ("width", "length", "top", "bottom", "waist", "share", "ring", "widths", "onto")
+_SIZES_OF_SHAPE = {
+    Shape.RECTANGLE: ({"width", "length"},),
+    Shape.BOX: ({"width", "length"},),
+    Shape.TAPER: ({"top", "bottom", "length"},),
+    Shape.SECTOR: ({"waist", "length", "share"},),
+}
+_SIZES_OF_MADE = {
+    Made.TUBE: ({"width", "length"}, {"width", "onto"}),
+    Made.FOLDED_BAND: ({"width", "length"}, {"width", "onto"}),
+    Made.FACING: ({"width", "length"}, {"width", "onto"}),
+    Made.JOINED_STRIP: ({"length", "ring"}, {"length", "widths"}, {"length", "onto"}),
+}
+
+
+def _check_sizes(piece: Piece) -> None:
+    """Refuses a piece whose sizes are not those of its shape, or of how it is made up."""
+    choices: tuple[set[str], ...]
+    if piece.made is Made.FLAT:
+        what, choices = piece.shape.value, _SIZES_OF_SHAPE[piece.shape]
+    else:
+        what, choices = piece.made.value, _SIZES_OF_MADE[piece.made]
+        if piece.shape is not Shape.RECTANGLE:
+            raise refusal(
+                f"a {what} is cut as a rectangle, not a {piece.shape.value}", "leave shape out"
+            )
+    stated = {key for key in _SIZE_KEYS if getattr(piece, key) is not None}
+    wanted = " or ".join(" and ".join(k for k in _SIZE_KEYS if k in keys) for keys in choices)
+    if stated not in choices:
+        raise refusal(
+            f"a {what} takes {wanted}, and this one states "
+            f"{', '.join(sorted(stated)) or 'no size'}",
+            _size_remedy(stated, choices),
+        )
+    if piece.fullness is not None and piece.onto is None:
+        raise refusal(
+            "fullness goes with onto, the edge it is gathered onto", 'add onto = "piece: edge"'
+        )
+    if piece.joined is not None and piece.made is not Made.JOINED_STRIP:
+        raise refusal("joined goes with made = 'joined strip'", "leave joined out")
+    if piece.takes_up and (
+        piece.made is not Made.FLAT or piece.shape in (Shape.TAPER, Shape.SECTOR)
+    ):
+        raise refusal(
+            "pleats, tucks and darts go into flat rectangles and boxes", "leave takes_up out"
+        )
+    if piece.sizes == "cut" and (piece.made is not Made.FLAT or piece.takes_up):
+        raise refusal(
+            "cut sizes are given, and yet something is to be made up", "give the finished sizes"
+        )
+
+
+def _size_remedy(stated: set[str], choices: tuple[set[str], ...]) -> str:
+    closest = min(choices, key=lambda keys: len(keys ^ stated))
+    missing = [key for key in _SIZE_KEYS if key in closest - stated]
+    idle = [key for key in _SIZE_KEYS if key in stated - closest]
+    parts = ["add " + " and ".join(missing)] if missing else []
+    return ", ".join(parts + (["leave out " + " and ".join(idle)] if idle else []))
+
+
+class Seam(Entry):
+    """Two edges sewn together; it is as long as the edge that is not gathered."""
+
+    name: Name = ""
+    edges: tuple[EdgeRefField, EdgeRefField]
+    gathered: EdgeRefField | None = None
+    allowance: Allowance | None = None
+    stitch: Note = ""
+    note: Note = ""

@@ -1,0 +1,110 @@
+"""The trim, elastic and notion tables of a plan."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator, Field, model_validator
+
+from estimator.catalog import PutUpField
+from estimator.edges import EdgeRef, read_edge_ref
+from estimator.fields import (
+    Allowance,
+    Count,
+    Entry,
+    Fullness,
+    Name,
+    Note,
+    Share,
+    Shrinkage,
+    Size,
+    reading,
+    refusal,
+)
+from estimator.plan.pieces import Joined
+from estimator.prices import PriceField
+
+
+class Sold(Entry):
+    """One put-up in which a trim or notion may be had, where the plan says what is on offer."""
+
+    put_up: PutUpField | None = None
+    length: Size | None = None
+    price: PriceField | None = None
+
+
+class Bought(Entry):
+    """What trims, elastics and notions have in common: a name, and where they may be had."""
+
+    name: Name
+    buy: Name | None = None
+    colour: Note = ""
+    price: PriceField | None = None
+    sold: tuple[Sold, ...] = ()
+    note: Note = ""
+
+
+def _along(written: Any) -> tuple[EdgeRef | str, ...]:
+    """One edge or several; a text without a colon names a seam."""
+    many = written if isinstance(written, list | tuple) else [written]
+    if not many:
+        raise refusal("along names no edge", 'write it like "skirt panel: bottom"')
+    return tuple(
+        one.strip() if isinstance(one, str) and ":" not in one else reading(read_edge_ref)(one)
+        for one in many
+    )
+
+
+Along = Annotated[tuple[EdgeRef | str, ...], BeforeValidator(_along)]
+
+
+class ByLength(Bought):
+    """What trims and elastics have in common: they are bought by their length."""
+
+    step: Size | None = None
+    minimum: Size | None = None
+    shrinkage: Shrinkage | None = None
+    waste: Share | None = None
+    rows: Count = 1
+    quantity: Count = 1
+    overlap: Allowance | None = None
+    width: Size | None = None
+
+
+class Trim(ByLength):
+    """A trim along edges, or of a stated finished length. ``repeat`` is one scallop or motif."""
+
+    along: Along | None = None
+    length: Size | None = None
+    run: Literal["together", "each"] = "together"
+    joined: Joined = Joined.OPEN
+    ends: Literal["turned under", "raw", "in a seam"] = "turned under"
+    fullness: Fullness = Fraction(1)
+    repeat: Size | None = None
+
+    @model_validator(mode="after")
+    def _one_length(self) -> Trim:
+        if (self.along is None) is (self.length is None):
+            raise refusal(
+                "a trim states one of along and length" if self.along is None
+                else "a trim states along and length, and they may not agree",
+                'write along = "skirt panel: bottom", or length = "40", and not both',
+            )  # fmt: skip
+        return self
+
+
+class Elastic(ByLength):
+    """An elastic cut from a body measure: shorter by its stretch, then overlapped."""
+
+    measure: Size
+    stretch: Shrinkage | None = None
+    joined: Joined = Joined.IN_THE_ROUND
+
+
+class Notion(Bought):
+    """A notion by count; ``length`` is the opening that a zip has to close."""
+
+    quantity: Count = 1
+    length: Size | None = None
+    spare: Annotated[int, Field(ge=0, le=1000)] = 0

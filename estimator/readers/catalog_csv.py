@@ -1,0 +1,139 @@
+"""A catalog from a folder with two tables that open in any spreadsheet program.
+
+``items.csv`` holds what shops sell, ``offers.csv`` the ways to buy it; see ``estimator.catalog``.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TypeVar
+
+from pydantic import ValidationError
+
+from estimator.catalog import Catalog, Item, Offer
+from estimator.faults import Fault, Faults, Places, Refused, Wrong, nearest
+from estimator.fields import Entry
+from estimator.readers.complaints import wrongs_in
+from estimator.readers.files import read_text
+from estimator.written import NotReadable, quoted, refuse_date
+
+EntryT = TypeVar("EntryT", bound=Entry)
+
+ITEMS, OFFERS = "items.csv", "offers.csv"
+
+
+def read_catalog(folder: Path) -> Catalog:
+    """Reads both tables of a catalog; raises Refused with every complaint about them."""
+    if not folder.is_dir():
+        wrong = "is not a folder" if folder.exists() else "does not exist"
+        raise Refused(
+            [Fault(str(folder), wrong, f"name the folder that holds {ITEMS} and {OFFERS}")]
+        )
+    faults = Faults()
+    items: dict[str, Item] = {}
+    offers: dict[str, list[Offer]] = {}
+    for row, item in _rows(folder / ITEMS, Item, faults):
+        if item.item in items:
+            wrong = f"the item {quoted(item.item)} stands here twice"
+            right = "give each item its own name in the column item"
+            faults.found.append(Fault(f"{folder / ITEMS}, row {row}", wrong, right))
+        items[item.item] = item
+    currencies: dict[str, int] = {}
+    for row, offer in _rows(folder / OFFERS, Offer, faults):
+        places = Places(f"{folder / OFFERS}, row {row}")
+        with faults.at(places, ()):
+            if offer.item not in items:
+                raise Wrong(
+                    f"there is no item {quoted(offer.item)} in {ITEMS}", nearest(offer.item, items)
+                )
+            if offer.currency:
+                currencies.setdefault(offer.currency, row)
+            if len(currencies) > 1:
+                first, second = list(currencies.items())[:2]
+                raise Wrong(
+                    f"prices are in {second[0]} here and in {first[0]} in row {first[1]}",
+                    "use one currency in a catalog",
+                )
+            offers.setdefault(offer.item, []).append(offer)
+    faults.refuse_if_any()
+    return Catalog(
+        items,
+        {name: tuple(rows) for name, rows in offers.items()},
+        next(iter(currencies), ""),
+    )
+
+
+def _rows(path: Path, model: type[EntryT], faults: Faults) -> Iterator[tuple[int, EntryT]]:
+    """The sound rows of a table with their row numbers as a spreadsheet program shows them."""
+    text = read_text(path, "a table of a catalog")
+    rows = list(csv.reader(io.StringIO(text), delimiter=_delimiter(text)))
+    header = [name.strip().lower() for name in rows[0]] if rows else []
+    _check_header(header, path, model)
+    for number, row in enumerate(rows[1:], start=2):
+        cells = {name: cell.strip() for name, cell in zip(header, row, strict=False)}
+        if not any(cell.strip() for cell in row):
+            continue
+        where = f"{path}, row {number}"
+        if any(cell.strip() for cell in row[len(header) :]):
+            faults.found.append(
+                Fault(
+                    where,
+                    "the row has more cells than the heading",
+                    "put text with commas in quotes",
+                )
+            )
+            continue
+        try:
+            for name in cells:
+                _refuse_date(cells[name], name)
+            yield number, model.model_validate({name: cell for name, cell in cells.items() if cell})
+        except ValidationError as error:
+            for wrong in wrongs_in(error, model):
+                _complain(faults, where, wrong)
+        except Wrong as wrong:
+            _complain(faults, where, wrong)
+
+
+def _complain(faults: Faults, where: str, wrong: Wrong) -> None:
+    column = f", column {wrong.at[0]}" if wrong.at else ""
+    faults.found.append(Fault(where + column, wrong.wrong, wrong.right))
+
+
+def _refuse_date(cell: str, column: str) -> None:
+    if column in ("notes", "name", "item", "shop", "colour", "fibres"):
+        return
+    try:
+        refuse_date(cell)
+    except NotReadable as problem:
+        raise Wrong(problem.wrong, problem.right, (column,)) from None
+
+
+def _delimiter(text: str) -> str:
+    """Comma, or the semicolon or tab that spreadsheet programs write in some countries."""
+    heading = text.split("\n", 1)[0]
+    return max(",;\t", key=heading.count)
+
+
+def _check_header(header: list[str], path: Path, model: type[Entry]) -> None:
+    known = model.model_fields
+    faults = [
+        Fault(f"{path}, row 1, column {number}", f"there is no column {quoted(name)} in this table",
+              nearest(name, known))
+        for number, name in enumerate(header, start=1)
+        if name not in known
+    ]  # fmt: skip
+    faults += [
+        Fault(f"{path}, row 1", f"the column {quoted(name)} is missing", f"add a column {name}")
+        for name, field in known.items()
+        if field.is_required() and name not in header
+    ]
+    faults += [
+        Fault(f"{path}, row 1", f"the column {quoted(name)} stands here twice", "keep one of them")
+        for name in dict.fromkeys(header)
+        if header.count(name) > 1
+    ]
+    if faults:
+        raise Refused(faults)

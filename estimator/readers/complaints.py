@@ -1,0 +1,56 @@
+"""Pydantic's complaints in the words of the trade: what is wrong, and what would be right."""
+
+from __future__ import annotations
+
+import re
+from typing import Any, get_args
+
+from pydantic import ValidationError
+from pydantic_core import ErrorDetails
+
+from estimator.faults import Path, Wrong, nearest
+from estimator.fields import Entry
+from estimator.written import quoted
+
+
+def wrongs_in(error: ValidationError, model: type[Entry]) -> list[Wrong]:
+    """Each complaint of a failed validation of ``model``, ``at`` its path within the table."""
+    return [_wrong(detail, model) for detail in error.errors()]
+
+
+def _wrong(detail: ErrorDetails, model: type[Entry]) -> Wrong:
+    at: Path = tuple(detail["loc"])
+    context: dict[str, Any] = detail.get("ctx", {})
+    name = str(next((part for part in reversed(at) if isinstance(part, str)), "this"))
+    written = detail["input"]
+    match detail["type"]:
+        case "refused":
+            about = f"{name}: " if at else ""
+            return Wrong(f"{about}{context['wrong']}", context["right"], at)
+        case "extra_forbidden":
+            return Wrong(
+                f"there is no key {quoted(name)} here", nearest(name, _keys(model, at)), at
+            )
+        case "missing":
+            return Wrong(f"{quoted(name)} is missing", f"add {name}", at)
+        case "enum" | "literal_error":
+            choices = re.findall(r"'([^']+)'", str(context["expected"]))
+            right = nearest(str(written), choices)
+            return Wrong(f"{quoted(written)} is not a {name}", right, at)
+        case _:
+            return Wrong(f"{name} cannot be {quoted(written)}", detail["msg"].lower(), at)
+
+
+def _keys(model: type[Entry], at: Path) -> list[str]:
+    """The keys of the table in which the last part of a path stands."""
+    for part in at[:-1]:
+        if isinstance(part, str) and part in model.model_fields:
+            inner = _table_in(model.model_fields[part].annotation)
+            model = inner or model
+    return list(model.model_fields)
+
+
+def _table_in(annotation: Any) -> type[Entry] | None:
+    if isinstance(annotation, type) and issubclass(annotation, Entry):
+        return annotation
+    return next((found for arg in get_args(annotation) if (found := _table_in(arg))), None)

@@ -1,0 +1,30 @@
+"""Text files from the disk; every way in which that fails is a complaint with its remedy."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from estimator.faults import Fault, Refused
+
+LARGEST = 8_000_000
+
+
+def read_text(path: Path, what: str) -> str:
+    """The text of a UTF-8 file that is ``what`` (a plan, a catalog table); raises Refused."""
+    try:
+        if path.is_dir():
+            raise _refused(path, f"is a folder, not {what}", f"name {what} in it")
+        if path.stat().st_size > LARGEST:
+            raise _refused(path, f"is larger than {what} can be", "check that it is the right file")
+        return path.read_bytes().decode("utf-8-sig").replace("\r\n", "\n")
+    except FileNotFoundError:
+        raise _refused(path, "does not exist", "check the name and the folder") from None
+    except UnicodeDecodeError:
+        raise _refused(path, "is not a text file in UTF-8", "save it as UTF-8 text") from None
+    except (OSError, ValueError) as problem:
+        reason = getattr(problem, "strerror", None) or str(problem)
+        raise _refused(path, f"cannot be read ({reason})", "check that it may be read") from None
+
+
+def _refused(path: Path, wrong: str, right: str) -> Refused:
+    return Refused([Fault(str(path), wrong, right)])

@@ -1,0 +1,109 @@
+"""The working of a figure, as a person would do it on paper: typed steps, printed by the reports.
+
+A Reckoning carries a length together with the steps that made it, so that the arithmetic and its
+working cannot disagree.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+from fractions import Fraction
+
+from estimator.measure import Length
+
+
+class Operation(Enum):
+    """What a step of the working does with the figure before it."""
+
+    START = "start with"
+    ADD = "+"
+    TAKE = "−"
+    TIMES = "×"
+    DIVIDE = "÷"
+    UP_TO = "up to whole"
+    AT_LEAST = "at least"
+    MARK = "up to the mark"
+    IN_ALL = "in all"
+
+
+Figure = Length | Fraction | int
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One line of working: ``operation`` with ``operand`` gives ``result``; ``label`` says why."""
+
+    label: str
+    operation: Operation
+    operand: Figure
+    result: Figure
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """Where a need comes from: garment, wearer, the piece or trim, and its place in the file."""
+
+    garment: str
+    name: str
+    place: str = ""
+    wearer: str = ""
+
+    def __str__(self) -> str:
+        who = f"{self.garment} ({self.wearer})" if self.wearer else self.garment
+        return f"{who}: {self.name}"
+
+
+@dataclass(frozen=True, slots=True)
+class Reckoning:
+    """A length and the steps that made it. Every method returns a new reckoning."""
+
+    value: Length
+    steps: tuple[Step, ...]
+
+    @classmethod
+    def start(cls, label: str, value: Length) -> Reckoning:
+        """Begin with a length as it was measured or stated."""
+        return cls(value, (Step(label, Operation.START, value, value),))
+
+    def _then(self, label: str, operation: Operation, operand: Figure, result: Length) -> Reckoning:
+        return Reckoning(result, (*self.steps, Step(label, operation, operand, result)))
+
+    def plus(self, label: str, amount: Length) -> Reckoning:
+        """Add a length; adding nothing leaves no line."""
+        if not amount:
+            return self
+        return self._then(label, Operation.ADD, amount, self.value + amount)
+
+    def minus(self, label: str, amount: Length) -> Reckoning:
+        """Take a length away; taking nothing leaves no line."""
+        if not amount:
+            return self
+        return self._then(label, Operation.TAKE, amount, self.value - amount)
+
+    def times(self, label: str, factor: Fraction | int) -> Reckoning:
+        """Multiply, up to the next tick; multiplying by one leaves no line."""
+        if factor == 1:
+            return self
+        return self._then(label, Operation.TIMES, factor, self.value.times(factor))
+
+    def divided_by(self, label: str, divisor: Fraction) -> Reckoning:
+        """Divide, up to the next tick; dividing by one leaves no line."""
+        if divisor == 1:
+            return self
+        return self._then(label, Operation.DIVIDE, divisor, self.value.times(1 / divisor))
+
+    def up_to(self, label: str, step: Length) -> Reckoning:
+        """Up to the next whole ``step``; an exact hit is shown and stays."""
+        return self._then(label, Operation.UP_TO, step, self.value.up_to(step))
+
+    def to_mark(self, label: str, mark: Length) -> Reckoning:
+        """Up to a mark that the tape carries; a length already on a mark leaves no line."""
+        raised = self.value.up_to(mark)
+        return self if raised == self.value else self._then(label, Operation.MARK, mark, raised)
+
+    def at_least(self, label: str, least: Length) -> Reckoning:
+        """Up to a minimum; a length above it leaves no line."""
+        if self.value >= least:
+            return self
+        return self._then(label, Operation.AT_LEAST, least, least)
