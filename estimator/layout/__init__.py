@@ -1,0 +1,29 @@
+"""The layout engine: rectangles on cloth of a given width, in rows a person can cut, with a proof.
+
+It works on whole ticks and imports nothing of the rest of the program, so that it can be used and
+measured alone:
+
+    cloth = Cloth(width=44 * 203_200, buys=lambda length: -(-length // 914_400))
+    layout = lay_out(cloth, [Blank("panel", 4_000_000, 5_300_000, quantity=4)])
+    layout.placements, layout.length, layout.bound
+"""
+
+from estimator.layout.answer import Column, Layout, Placement, Row, Style
+from estimator.layout.choose import lay_out
+from estimator.layout.effort import EVERYDAY, THOROUGH, Effort
+from estimator.layout.question import Blank, Cloth, DoesNotFit
+
+__all__ = [
+    "EVERYDAY",
+    "THOROUGH",
+    "Blank",
+    "Cloth",
+    "Column",
+    "DoesNotFit",
+    "Effort",
+    "Layout",
+    "Placement",
+    "Row",
+    "Style",
+    "lay_out",
+]

@@ -1,0 +1,104 @@
+"""Straight rows: the shelves of the best rule, ordered on the cloth, with everything in its place.
+
+With a lengthwise repeat each row starts on a multiple of it. The repeat is then charged between
+rows and not after the last, so the row that would waste most of a repeat goes last.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from estimator.layout.answer import Column, Layout, Row, Style
+from estimator.layout.kinds import Kind, Spot, placements_of
+from estimator.layout.question import Blank, Cloth
+from estimator.layout.shelves import RULES, Shelf, next_repeat, pack
+
+
+def best_rows(cloth: Cloth, kinds: Sequence[Kind]) -> tuple[Shelf, ...]:
+    """The shelves of all rules that buy least; then shortest, fewest rows, fewest cuts."""
+    candidates = [
+        in_order(pack(kinds, cloth.width, cloth.repeat, rule), cloth.repeat) for rule in RULES
+    ]
+    return min(candidates, key=lambda shelves: (score(shelves, cloth), shelves))
+
+
+def in_order(shelves: Sequence[Shelf], repeat: int) -> tuple[Shelf, ...]:
+    """Highest row first; with a repeat, the one that leaves most of its last repeat comes last."""
+    ordered = sorted(shelves, key=lambda shelf: (-shelf.height, shelf.stacks))
+    if repeat and ordered:
+        last = max(ordered, key=lambda shelf: next_repeat(shelf.height, repeat) - shelf.height)
+        ordered.remove(last)
+        ordered.append(last)
+    return tuple(ordered)
+
+
+def starts(shelves: Sequence[Shelf], repeat: int) -> Iterator[tuple[int, Shelf]]:
+    """Each shelf with the distance of its row from the cut end, in ticks."""
+    at = 0
+    for shelf in shelves:
+        yield at, shelf
+        at = next_repeat(at + shelf.height, repeat)
+
+
+def length_of(shelves: Sequence[Shelf], repeat: int) -> int:
+    """Where the last row ends, in ticks."""
+    return max((at + shelf.height for at, shelf in starts(shelves, repeat)), default=0)
+
+
+def score(shelves: Sequence[Shelf], cloth: Cloth) -> tuple[int, int, int, int]:
+    """What is bought, length, rows, straight cuts: the less, the better, in this order."""
+    length = length_of(shelves, cloth.repeat)
+    return cloth.buys(length), length, len(shelves), cuts_of(shelves, cloth.width)
+
+
+def cuts_of(shelves: Sequence[Shelf], cloth_width: int) -> int:
+    """Straight cuts: one a row, one a column short of the selvedge, one or two a piece in it."""
+    cuts = len(shelves)
+    for shelf in shelves:
+        across = 0
+        for stack in shelf.stacks:
+            across += stack.width
+            cuts += across < cloth_width
+            up_to_the_row = len(stack.pieces) == 1 and stack.pieces[0].length == shelf.height
+            cuts += 0 if up_to_the_row else len(stack.pieces)
+            cuts += sum(piece.width < stack.width for piece in stack.pieces)
+    return cuts
+
+
+def rows_layout(
+    cloth: Cloth,
+    kinds: Sequence[Kind],
+    blanks: Sequence[Blank],
+    shelves: Sequence[Shelf],
+    bound: int,
+) -> Layout:
+    """These shelves, in this order, as a layout of the blanks."""
+    bands = []
+    for start, shelf in starts(shelves, cloth.repeat):
+        across = 0
+        columns = []
+        for stack in shelf.stacks:
+            along = start
+            spots = []
+            for piece in stack.pieces:
+                spots.append(Spot(piece.kind, across, along, piece.width, piece.length))
+                along = next_repeat(along + piece.length, cloth.repeat)
+            columns.append((across, stack.width, spots))
+            across += stack.width
+        bands.append((start, shelf.height, columns))
+    every_spot = [spot for *_, columns in bands for *_, spots in columns for spot in spots]
+    placements = placements_of(every_spot, kinds, blanks)
+    at = {(placed.across, placed.along): placed for placed in placements}
+    rows = tuple(
+        Row(
+            start,
+            height,
+            tuple(
+                Column(left, width, tuple(at[spot.across, spot.along] for spot in spots))
+                for left, width, spots in columns
+            ),
+        )
+        for start, height, columns in bands
+    )
+    length = length_of(shelves, cloth.repeat)
+    return Layout(cloth.width, length, placements, rows, bound, Style.STRAIGHT_ROWS)

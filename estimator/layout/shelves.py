@@ -1,0 +1,186 @@
+"""Shelf packing: pieces by decreasing length into rows, small ones stacked in columns.
+
+    |      |  c  |     |    A row is as high as its first piece. A piece goes on top of a column
+    |  a   |-----|     |    that is wide enough, else into a new column beside the others, else
+    |      |  b  |     |    it opens the next row. Columns start at the near selvedge.
+
+First-fit decreasing height is the plain form of it (Coffman, Garey, Johnson and Tarjan, 1980).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from enum import Enum
+from itertools import product
+
+from estimator.layout.kinds import Kind
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Piece:
+    """A copy of the kind with index `kind`, of the size it has as it lies."""
+
+    length: int
+    width: int
+    kind: int
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Stack:
+    """A column still without a place: the pieces from the bottom up, the widest `width` wide."""
+
+    width: int
+    pieces: tuple[Piece, ...]
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Shelf:
+    """A row still without a place: `height` is that of its highest column."""
+
+    height: int
+    stacks: tuple[Stack, ...]
+
+
+class Turn(Enum):
+    """Which way round the pieces that may turn are laid."""
+
+    UPRIGHT = "longer side along the fabric"
+    ACROSS = "longer side across the fabric"
+
+
+class Fit(Enum):
+    """Where a piece goes when several rows could take it."""
+
+    FIRST = "the first row with room"
+    BEST = "the row that it fills best"
+    NEXT = "the last row only"
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One way to pack shelves; `stacks` says whether columns may hold more than one piece."""
+
+    turn: Turn
+    fit: Fit
+    stacks: bool
+
+
+NEXT_FIT = Rule(Turn.UPRIGHT, Fit.NEXT, stacks=False)
+FIRST_FIT = Rule(Turn.UPRIGHT, Fit.FIRST, stacks=False)
+RULES = (
+    FIRST_FIT,
+    *(Rule(turn, fit, stacks=True) for turn, fit in product(Turn, (Fit.FIRST, Fit.BEST))),
+)
+
+
+def next_repeat(distance: int, repeat: int) -> int:
+    """The first start at or after `distance` that a print with this repeat allows; both ticks."""
+    return -(-distance // repeat) * repeat if repeat else distance
+
+
+class _OpenStack:
+    """A column that can still grow; `used` is where its next piece would start."""
+
+    __slots__ = ("pieces", "used", "width")
+
+    def __init__(self, width: int) -> None:
+        self.width = width
+        self.used = 0
+        self.pieces: list[Piece] = []
+
+
+class _OpenShelf:
+    """A row that can still take columns in its last `left` ticks."""
+
+    __slots__ = ("height", "left", "stacks")
+
+    def __init__(self, height: int, left: int) -> None:
+        self.height = height
+        self.left = left
+        self.stacks: list[_OpenStack] = []
+
+    def stack_for(self, piece: Piece) -> _OpenStack | None:
+        """The narrowest column that this piece may be laid on top of."""
+        fitting = [
+            stack
+            for stack in self.stacks
+            if piece.width <= stack.width and stack.used + piece.length <= self.height
+        ]
+        return min(fitting, key=lambda stack: (stack.width, -stack.used), default=None)
+
+    def closed(self) -> Shelf:
+        stacks = [Stack(stack.width, tuple(stack.pieces)) for stack in self.stacks]
+        return Shelf(self.height, tuple(sorted(stacks, key=_tallest_first)))
+
+
+def _tallest_first(stack: Stack) -> tuple[int, int, tuple[Piece, ...]]:
+    return (-stack.pieces[0].length, -stack.width, stack.pieces)
+
+
+def lie(kind: Kind, turn: Turn, cloth_width: int) -> tuple[int, int]:
+    """(width, length) of a piece of this kind under a turn rule; upright if across is too wide."""
+    if kind.may_turn and turn is Turn.ACROSS and kind.length <= cloth_width:
+        return kind.length, kind.width
+    return kind.width, kind.length
+
+
+def pack(kinds: Sequence[Kind], cloth_width: int, repeat: int, rule: Rule) -> list[Shelf]:
+    """All pieces in rows, in the order in which the rows were opened."""
+    open_shelves: list[_OpenShelf] = []
+    for piece, quantity in _by_length(kinds, cloth_width, rule.turn):
+        first_to_try = 0
+        for _ in range(quantity):
+            first_to_try = _place(piece, open_shelves, first_to_try, cloth_width, repeat, rule)
+    return [shelf.closed() for shelf in open_shelves]
+
+
+def _by_length(kinds: Sequence[Kind], cloth_width: int, turn: Turn) -> Iterator[tuple[Piece, int]]:
+    laid = []
+    for index, kind in enumerate(kinds):
+        width, length = lie(kind, turn, cloth_width)
+        laid.append((Piece(length, width, index), kind.quantity))
+    return iter(sorted(laid, key=lambda one: (-one[0].length, -one[0].width, one[0].kind)))
+
+
+def _place(
+    piece: Piece,
+    shelves: list[_OpenShelf],
+    first_to_try: int,
+    cloth_width: int,
+    repeat: int,
+    rule: Rule,
+) -> int:
+    """Lay one piece; returns the first row that could still take another one like it.
+
+    Rows only fill up, so a row that refused a piece will refuse its copies too.
+    """
+    if rule.fit is Fit.NEXT:
+        first_to_try = max(0, len(shelves) - 1)
+    best: tuple[int, int] | None = None
+    best_stack: _OpenStack | None = None
+    first_open: int | None = None
+    for index in range(first_to_try, len(shelves)):
+        shelf = shelves[index]
+        stack = shelf.stack_for(piece) if rule.stacks else None
+        if stack is None and piece.width > shelf.left:
+            continue
+        first_open = index if first_open is None else first_open
+        over = stack.width - piece.width if stack else shelf.left - piece.width
+        if best is None or (over, index) < best:
+            best, best_stack = (over, index), stack
+        if rule.fit is not Fit.BEST:
+            break
+    if best is None:
+        shelf = _OpenShelf(piece.length, cloth_width)
+        shelves.append(shelf)
+        first_open = len(shelves) - 1
+    else:
+        shelf = shelves[best[1]]
+    if best_stack is None:
+        best_stack = _OpenStack(piece.width)
+        shelf.stacks.append(best_stack)
+        shelf.left -= piece.width
+    best_stack.pieces.append(piece)
+    best_stack.used = next_repeat(best_stack.used + piece.length, repeat)
+    return first_open if first_open is not None else len(shelves) - 1
