@@ -1,0 +1,92 @@
+"""The shortest layout by a general-purpose constraint solver (OR-Tools CP-SAT), for comparison.
+
+One worker and a fixed seed; each copy is an interval across and one along, no two of which overlap,
+plus the cumulative sums of widths and of lengths that the solver prunes with. A repeat makes each
+start along a multiple of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import gcd
+
+from ortools.sat.python import cp_model
+
+from estimator.layout import Blank, Cloth
+
+SEED = 7
+
+
+@dataclass(frozen=True, slots=True)
+class Solved:
+    """What the solver knows at its limit: a length it has reached, one it cannot go below."""
+
+    length: int
+    bound: int
+
+    @property
+    def proved(self) -> bool:
+        return self.length == self.bound
+
+
+def shortest(
+    cloth: Cloth, blanks: Sequence[Blank], *, seconds: float | None = None, work: float = 20.0
+) -> Solved | None:
+    """The shortest layout found within `seconds` by the clock, or `work` of the solver's own count.
+
+    None if nothing was found. `buys` is not looked at.
+    """
+    grid = gcd(cloth.width, cloth.repeat, *(s for b in blanks for s in (b.width, b.length)))
+    wide, repeat = cloth.width // grid, cloth.repeat // grid
+    copies = [
+        (b.width // grid, b.length // grid, b.may_turn and b.width != b.length, first)
+        for b in blanks
+        for first in (n == 0 for n in range(b.quantity))
+    ]
+    horizon = sum(max(w, h) + repeat for w, h, *_ in copies)
+    model = cp_model.CpModel()
+    end = model.new_int_var(0, horizon, "end")
+    rects_x, rects_y, widths, lengths, starts = [], [], [], [], []
+    for i, (width, length, turns, first) in enumerate(copies):
+        if turns:
+            turned = model.new_bool_var(f"turned {i}")
+            w = model.new_int_var_from_domain(cp_model.Domain.from_values([width, length]), f"w{i}")
+            h = model.new_int_var_from_domain(cp_model.Domain.from_values([width, length]), f"h{i}")
+            for flag, (here, there) in ((turned, (length, width)), (~turned, (width, length))):
+                model.add(w == here).only_enforce_if(flag)
+                model.add(h == there).only_enforce_if(flag)
+        else:
+            w, h = width, length
+        x = model.new_int_var(0, wide - min(width, length if turns else width), f"x{i}")
+        if repeat:
+            step = model.new_int_var(0, horizon // repeat, f"step {i}")
+            y = step * repeat
+        else:
+            y = model.new_int_var(0, horizon, f"y{i}")
+        x_end = model.new_int_var(0, wide, f"xe{i}")
+        y_end = model.new_int_var(0, horizon, f"ye{i}")
+        model.add(y_end <= end)
+        rects_x.append(model.new_interval_var(x, w, x_end, f"X{i}"))
+        rects_y.append(model.new_interval_var(y, h, y_end, f"Y{i}"))
+        widths.append(w)
+        lengths.append(h)
+        if not first and not turns:  # copies of one blank are alike: let them lie in their order
+            model.add(x + wide * y >= starts[-1][0] + wide * starts[-1][1])
+        starts.append((x, y))
+    model.add_no_overlap_2d(rects_x, rects_y)
+    model.add_cumulative(rects_y, widths, wide)
+    model.add_cumulative(rects_x, lengths, end)
+    model.minimize(end)
+    solver = cp_model.CpSolver()
+    solver.parameters.num_workers = 1
+    solver.parameters.random_seed = SEED
+    if seconds is None:
+        solver.parameters.max_deterministic_time = work
+    else:
+        solver.parameters.max_time_in_seconds = seconds
+    status = solver.solve(model)
+    if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+        return None
+    found, bound = round(solver.objective_value), round(solver.best_objective_bound)
+    return Solved(found * grid, bound * grid)

@@ -1,0 +1,73 @@
+"""Laws that every layout keeps, whatever the pieces."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from estimator.layout import Layout, lay_out
+from estimator.layout.kinds import kinds_of
+from estimator.layout.rows import in_order, length_of
+from estimator.layout.shelves import FIRST_FIT, pack
+from tests.layout.cuttings import cuttings
+from tests.verify_layout import assert_sound
+
+
+@given(cuttings())
+@settings(max_examples=400, deadline=None)
+def test_every_layout_can_be_cut_and_its_bound_is_not_above_it(cutting):
+    cloth, blanks = cutting
+    assert_sound(cloth, blanks, lay_out(cloth, blanks))
+
+
+@given(cuttings())
+@settings(max_examples=200, deadline=None)
+def test_a_layout_never_buys_more_than_plain_first_fit_shelves(cutting):
+    cloth, blanks = cutting
+    shelves = pack(kinds_of(blanks), cloth.width, cloth.repeat, FIRST_FIT)
+    plain = length_of(in_order(shelves, cloth.repeat), cloth.repeat)
+    laid = lay_out(cloth, blanks)
+    assert (cloth.buys(laid.length), laid.length) <= (cloth.buys(plain), plain)
+
+
+@given(cuttings(), st.randoms(use_true_random=False))
+@settings(max_examples=200, deadline=None)
+def test_the_order_in_which_pieces_are_asked_for_changes_nothing(cutting, chance):
+    cloth, blanks = cutting
+    order = list(range(len(blanks)))
+    chance.shuffle(order)
+    shuffled = lay_out(cloth, [blanks[i] for i in order])
+    renumbered = renumber(shuffled, order)
+    assert renumbered == lay_out(cloth, blanks)
+
+
+def renumber(layout: Layout, order: list[int]) -> Layout:
+    """The layout of shuffled blanks, told with the indexes that they had before."""
+
+    def renamed(placed):
+        return replace(placed, blank=order[placed.blank])
+
+    return replace(
+        layout,
+        placements=tuple(map(renamed, layout.placements)),
+        rows=tuple(
+            replace(
+                row,
+                columns=tuple(
+                    replace(column, placements=tuple(map(renamed, column.placements)))
+                    for column in row.columns
+                ),
+            )
+            for row in layout.rows
+        ),
+    )
+
+
+@given(cuttings(), cuttings())
+@settings(max_examples=200, deadline=None)
+def test_the_bound_never_falls_when_pieces_are_added(cutting, more):
+    cloth, blanks = cutting
+    fitting = [blank for blank in more[1] if blank.width <= cloth.width]
+    assert lay_out(cloth, blanks).bound <= lay_out(cloth, blanks + fitting).bound

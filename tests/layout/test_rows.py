@@ -1,0 +1,78 @@
+"""Straight rows on examples small enough to be drawn."""
+
+from __future__ import annotations
+
+from estimator.layout import Blank, Cloth, lay_out
+from estimator.layout.kinds import kinds_of
+from estimator.layout.rows import best_rows, cuts_of, in_order, length_of
+from estimator.layout.shelves import Piece, Shelf, Stack
+from tests.verify_layout import assert_sound
+
+
+def rows_length(cloth, blanks):
+    return length_of(best_rows(cloth, kinds_of(blanks)), cloth.repeat)
+
+
+def test_small_pieces_are_stacked_beside_tall_ones():
+    #   |  panel   | cuff |     4 cuffs of 17 stand in the row of 70 beside the panel, 2 to spare
+    cloth = Cloth(width=60)
+    blanks = [Blank("panel", 41, 70), Blank("cuff", 19, 17, quantity=4)]
+    layout = lay_out(cloth, blanks)
+    assert_sound(cloth, blanks, layout)
+    assert layout.length == 70
+    assert [len(column.placements) for column in layout.rows[0].columns] == [1, 4]
+
+
+def test_the_repeat_is_charged_between_rows_and_not_after_the_last():
+    # rows of 25 and 31 on a repeat of 10: 25 then 31 is 30 + 31 = 61; 31 then 25 would be 65
+    cloth = Cloth(width=50, repeat=10)
+    blanks = [Blank("sleeve", 50, 31), Blank("yoke", 50, 25)]
+    layout = lay_out(cloth, blanks)
+    assert_sound(cloth, blanks, layout)
+    assert layout.length == 61
+    assert [row.height for row in layout.rows] == [25, 31]
+
+
+def test_matched_pieces_in_a_column_start_on_the_repeat_too():
+    # three cuffs of 17 would end at 51 in a row of 52, on a repeat of 20 only two of them do
+    cloth = Cloth(width=60, repeat=20)
+    blanks = [Blank("panel", 41, 52), Blank("cuff", 19, 17, quantity=3)]
+    layout = lay_out(cloth, blanks)
+    assert_sound(cloth, blanks, layout)
+    assert {placed.along % 20 for placed in layout.placements} == {0}
+
+
+def test_a_piece_is_turned_where_that_saves_a_row():
+    cloth = Cloth(width=60)
+    fixed = [Blank("panel", 40, 70), Blank("band", 70, 20, may_turn=True)]
+    layout = lay_out(cloth, fixed)
+    assert_sound(cloth, fixed, layout)
+    assert layout.length == 70
+    assert layout.placements[1].turned
+
+
+def test_rows_come_highest_first_and_columns_from_the_near_selvedge():
+    cloth = Cloth(width=50)
+    blanks = [Blank("strap", 10, 20), Blank("panel", 45, 60), Blank("yoke", 30, 25)]
+    layout = lay_out(cloth, blanks)
+    assert [row.height for row in layout.rows] == [60, 25]
+    assert [column.across for column in layout.rows[1].columns] == [0, 30]
+
+
+def test_cuts_are_counted_as_a_person_makes_them():
+    #   row cut 1; after a 1; after b and c 1; between b and c, above c, beside the narrower c: 3
+    a, b, c = Piece(70, 40, 0), Piece(30, 20, 1), Piece(25, 18, 2)
+    shelf = Shelf(70, (Stack(40, (a,)), Stack(20, (b, c))))
+    assert cuts_of([shelf], 100) == 6
+    assert cuts_of([shelf], 60) == 5
+
+
+def test_without_a_repeat_the_order_of_rows_costs_nothing():
+    shelves = [Shelf(h, (Stack(10, (Piece(h, 10, 0),)),)) for h in (30, 50, 20)]
+    assert length_of(in_order(shelves, 0), 0) == 100
+
+
+def test_rows_alone_are_as_long_as_the_layout_says():
+    cloth = Cloth(width=50, repeat=10)
+    blanks = [Blank("sleeve", 50, 31), Blank("yoke", 50, 25)]
+    assert rows_length(cloth, blanks) == 61
