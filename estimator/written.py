@@ -10,6 +10,7 @@ import datetime
 import re
 from decimal import Decimal
 from fractions import Fraction
+from functools import cache
 from typing import Any
 
 from estimator.faults import Wrong
@@ -71,7 +72,7 @@ def read_length(written: object, unit: Unit | None) -> Length:
     if len(text) > 60:
         raise NotReadable(f"{quoted(text)} is too long for a length", _NUMBERS_AND_UNITS)
     for sign, fraction in _VULGAR.items():
-        text = text.replace(sign, f" {fraction}")
+        text = text.replace(f"-{sign}", f" {fraction}").replace(sign, f" {fraction}")
     text = text.strip()
     if text.startswith("-"):
         raise NotReadable(f"{quoted(written)} is negative", "a length is zero or more")
@@ -141,12 +142,10 @@ def _size_of(word: str, written: str) -> Length:
 
 
 def _size_by_pint(word: str, written: str) -> Length:
-    import pint
-
     right = "use in, ft, yd, mm, cm, m or ligne"
     if not word.isascii() or len(word) > 20:
         raise NotReadable(f"{quoted(word)} in {quoted(written)} is not a unit of length", right)
-    units: Any = pint.UnitRegistry(non_int_type=Fraction)
+    units = _table_of_units()
     names = units.parse_unit_name(word) or units.parse_unit_name(word.lower())
     if not names:
         raise NotReadable(f"{quoted(word)} in {quoted(written)} is not a unit", right)
@@ -162,6 +161,14 @@ def _size_by_pint(word: str, written: str) -> Length:
     if (prefix and name != "meter") or not Unit.MM.length <= size <= LONGEST:
         raise NotReadable(f"{quoted(word)} in {quoted(written)} is no unit for cloth", right)
     return size
+
+
+@cache
+def _table_of_units() -> Any:
+    """Made late and once: it takes longer than reading a whole plan."""
+    import pint
+
+    return pint.UnitRegistry(non_int_type=Fraction)
 
 
 def _kind_of(dimensionality: object) -> str:
