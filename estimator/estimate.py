@@ -19,17 +19,17 @@ from estimator.buying.fabric_widths import (
     TooNarrow,
     at_width,
     choose_width,
-    narrowest,
     offers_by_width,
 )
 from estimator.buying.small_things import buy_count, buy_length
 from estimator.buying.types import Purchase, total_cost
 from estimator.catalog import NO_CATALOG, Catalog, Offer
-from estimator.faults import Fault, Faults, Refused, Wrong
+from estimator.faults import Fault, Faults, Refused
 from estimator.job import GarmentOrder, Job
-from estimator.measure import Length, Unit, tape_text
+from estimator.measure import Unit
 from estimator.needs.cautions import cautions_for
 from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.fits import refuse_too_wide
 from estimator.needs.makeup import made_up, sewn_lengths
 from estimator.needs.of_job import needs_of
 from estimator.needs.runs import length_needs
@@ -72,8 +72,11 @@ def estimate(job: Job | Plan, catalog: Catalog = NO_CATALOG) -> Estimate:
     """
     if isinstance(job, Plan):
         job = Job((GarmentOrder(job),), catalog)
-    needs = needs_of(job)
-    estimates = [_at_widths(job, needs, widths) for widths in _ring_setting_widths(needs)]
+    faults = Faults()
+    needs = needs_of(job, faults)
+    notions = _notions(needs, faults)
+    faults.refuse_if_any()
+    estimates = [_at_widths(job, needs, notions, widths) for widths in _ring_setting_widths(needs)]
     return min(estimates, key=_bill)
 
 
@@ -97,19 +100,24 @@ def _ring_setting_widths(needs: Needs) -> Iterator[Widths]:
         yield {need.key: offers for need, offers in zip(setting, chosen, strict=True)}
 
 
-def _at_widths(job: Job, needs: Needs, widths: Widths) -> Estimate:
+def _at_widths(job: Job, needs: Needs, notions: Sequence[Purchase], widths: Widths) -> Estimate:
     """The estimate for one choice of the widths that set rings; the others are chosen here."""
     edges = [_sewn(number, order, needs, widths) for number, order in enumerate(needs.garments)]
-    fabrics = tuple(_fabric(need, edges, widths) for need in needs.fabrics)
-    small = _small_things(needs, edges)
-    order = list(Group)
-    purchases = sorted(
-        (*(choice.purchase for choice in fabrics), *small), key=lambda one: order.index(one.group)
-    )
+    fabrics: list[FabricChoice] = []
+    trims: list[Purchase] = []
+    faults = Faults()
+    for need in needs.fabrics:
+        with faults.of_others():
+            fabrics.append(_fabric(need, edges, widths))
+    with faults.of_others():
+        trims = _trims(needs, edges)
+    faults.refuse_if_any()
+    bought = [*(choice.purchase for choice in fabrics), *trims, *notions]
+    purchases = sorted(bought, key=lambda one: list(Group).index(one.group))
     return Estimate(
         job=job,
         currency=needs.currency,
-        fabrics=fabrics,
+        fabrics=tuple(fabrics),
         purchases=tuple(purchases),
         remarks=tuple(remark for one in edges for remark in seam_remarks(one)),
         cautions=cautions_for(job, purchases),
@@ -146,47 +154,34 @@ def _fabric(need: FabricNeed, edges: Sequence[EdgeLengths], widths: Widths) -> F
     faults.refuse_if_any()
     chosen = choose_width(need, found)
     if chosen is None:
-        raise Refused(_too_wide(need, [one for one in found if isinstance(one, TooNarrow)]))
+        for piece in (piece for one in found if isinstance(one, TooNarrow) for piece in one.pieces):
+            with faults.about(piece.source.place):
+                refuse_too_wide(piece, need.terms, need.title)
+        faults.refuse_if_any()
+    assert chosen is not None, "a piece too wide for every width has been refused"
     return chosen
 
 
-def _too_wide(need: FabricNeed, widths: Sequence[TooNarrow]) -> Iterator[Fault]:
-    """One complaint for each piece that the widest fabric on offer cannot take."""
-    widest = max(widths, key=lambda one: one.usable)
-    unit = Unit.CM if need.terms.offers[0].sold_by.metric else Unit.IN
-    piece = widest.piece
-    wide = narrowest(piece)
-    yield Fault(
-        piece.source.place,
-        f"{piece.name} is cut {tape_text(wide, unit)} wide, and the widest '{need.title}' on offer "
-        f"({tape_text(widest.width, unit)}) has {tape_text(widest.usable, unit)} that can be used",
-        f"take a fabric with at least {tape_text(wide, unit)} usable, "
-        + _remedy(piece.length.value, widest.usable),
-    )
-
-
-def _remedy(length: Length, usable: Length) -> str:
-    if length <= usable:
-        return "turn the piece (grain = either or crosswise), or cut it in parts with a seam"
-    return "or cut the piece in parts with a seam"
-
-
-def _small_things(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:
-    """Trims, elastics and notions; raises Refused with every complaint about them."""
-    faults: list[Fault] = []
-    purchases: list[Purchase] = []
-    unit = Unit.CM if needs.garments and needs.garments[0].plan.garment.unit.metric else Unit.IN
-    lengths = length_needs(needs, edges)
-    for need in lengths:
-        try:
-            purchases.append(buy_length(need, unit))
-        except Wrong as wrong:
-            faults.append(Fault(need.runs[0].source.place, wrong.wrong, wrong.right))
-    for count in needs.counts:
-        try:
-            purchases.append(buy_count(count, unit))
-        except Wrong as wrong:
-            faults.append(Fault(count.sources[0].place, wrong.wrong, wrong.right))
-    if faults:
-        raise Refused(faults)
+def _trims(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:
+    """Trims and elastics; raises Refused with every complaint about them."""
+    faults = Faults()
+    purchases = []
+    for need in length_needs(needs, edges):
+        with faults.about(need.runs[0].source.place):
+            purchases.append(buy_length(need, _unit(needs)))
+    faults.refuse_if_any()
     return purchases
+
+
+def _notions(needs: Needs, faults: Faults) -> list[Purchase]:
+    """What is bought by count, whatever the widths."""
+    purchases = []
+    for need in needs.counts:
+        with faults.about(need.sources[0].place):
+            purchases.append(buy_count(need, _unit(needs)))
+    return purchases
+
+
+def _unit(needs: Needs) -> Unit:
+    """The tape's unit of the first garment, in which complaints and notes are worded."""
+    return needs.garments[0].plan.garment.unit.tape if needs.garments else Unit.IN

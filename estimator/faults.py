@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass, field
 
 Path = tuple[str | int, ...]
@@ -77,6 +77,18 @@ class Faults:
             self.add(places, path, problem)
         except NamesAnUnread:
             pass
+
+    def about(self, place: str) -> AbstractContextManager[None]:
+        """Like ``at``, for a place that is in words already."""
+        return self.at(Places(place), ())
+
+    @contextmanager
+    def of_others(self) -> Iterator[None]:
+        """Work under this may be refused as a whole; its complaints join these."""
+        try:
+            yield
+        except Refused as refused:
+            self.found += refused.faults
 
     def add(self, places: Places, path: Path, wrong: Wrong) -> None:
         """Note a complaint about ``path``, or about what ``wrong`` is at below it."""

@@ -23,6 +23,7 @@ class Operation(Enum):
     DIVIDE = "÷"
     UP_TO = "up to whole"
     AT_LEAST = "at least"
+    SOLD_BY = "up to the selling step of"
     MARK = "up to the mark"
     IN_ALL = "in all"
 
@@ -101,6 +102,10 @@ class Reckoning:
         """Up to a mark that the tape carries; a length already on a mark leaves no line."""
         raised = self.value.up_to(mark)
         return self if raised == self.value else self._then(label, Operation.MARK, mark, raised)
+
+    def sold_by(self, label: str, step: Length) -> Reckoning:
+        """Up to the shop's selling step; an exact hit is shown and stays."""
+        return self._then(label, Operation.SOLD_BY, step, self.value.up_to(step))
 
     def at_least(self, label: str, least: Length) -> Reckoning:
         """Up to a minimum; a length above it leaves no line."""

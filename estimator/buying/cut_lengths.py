@@ -31,7 +31,7 @@ def as_sold(needed: Reckoning, offer: Offer) -> Reckoning:
     """Up to the shop's minimum cut, then up to its selling step."""
     if offer.minimum is not None:
         needed = needed.at_least("the shop's minimum cut", offer.minimum)
-    return needed.up_to("the shop's selling step", offer.selling_step)
+    return needed.sold_by("as the shop sells it", offer.selling_step)
 
 
 def cut_from_roll(needed: Reckoning, offer: Offer) -> Buy:

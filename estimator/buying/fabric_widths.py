@@ -11,6 +11,7 @@ from estimator.buying.types import Buy, Purchase, least_bought
 from estimator.catalog import Offer
 from estimator.layout import Blank, Cloth, Layout, lay_out
 from estimator.measure import Length
+from estimator.needs.fits import narrowest
 from estimator.needs.terms import usable_width
 from estimator.needs.types import CutPiece, FabricNeed, FabricTerms
 
@@ -45,11 +46,11 @@ class WidthOption:
 
 @dataclass(frozen=True, slots=True)
 class TooNarrow:
-    """A width on offer that cannot take a piece, and which piece."""
+    """A width on offer that cannot take some pieces, and which pieces."""
 
     width: Length
     usable: Length
-    piece: CutPiece
+    pieces: tuple[CutPiece, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,8 +91,8 @@ def at_width(
     terms, first = need.terms, offers[0]
     usable = usable_width(terms, first)
     assert first.width is not None, "an offer of a fabric has a width"
-    wide = next((piece for piece in pieces if narrowest(piece) > usable), None)
-    if wide is not None:
+    wide = tuple(piece for piece in pieces if narrowest(piece) > usable)
+    if wide:
         return TooNarrow(first.width, usable, wide)
     layout = lay_out(
         Cloth(usable.ticks, terms.repeat.ticks if terms.repeat else 0, _buys(terms, first)),
@@ -115,13 +116,6 @@ def at_width(
         buy=best,
         waste=1 - Fraction(_area(pieces), usable.ticks * best.bought.ticks),
     )
-
-
-def narrowest(piece: CutPiece) -> Length:
-    """The least width of fabric that takes a piece."""
-    if piece.may_turn:
-        return min(piece.width.value, piece.length.value)
-    return piece.width.value
 
 
 def _buys(terms: FabricTerms, offer: Offer) -> Callable[[int], int]:

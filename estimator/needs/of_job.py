@@ -8,6 +8,7 @@ from dataclasses import replace
 from estimator.faults import Fault, Faults, Wrong, nearest
 from estimator.job import GarmentOrder, Job
 from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
+from estimator.needs.fits import refuse_too_wide
 from estimator.needs.makeup import is_hanging
 from estimator.needs.sewing import check_sewing
 from estimator.needs.terms import buying_terms, currency_of, fabric_terms
@@ -30,9 +31,8 @@ from estimator.written import quoted
 _SHELL = {Role.MAIN, Role.CONTRAST}
 
 
-def needs_of(job: Job) -> Needs:
-    """Everything the job needs; raises Refused with all complaints about its plans together."""
-    faults = Faults()
+def needs_of(job: Job, faults: Faults) -> Needs:
+    """Everything the job needs, as far as its plans are sound; complaints go into ``faults``."""
     currencies: set[str] = set()
     fabrics: dict[FabricTerms, FabricNeed] = {}
     lengths: list[ToRun] = []
@@ -52,7 +52,6 @@ def needs_of(job: Job) -> Needs:
     if len(currencies) > 1:
         wrong = f"the garments' prices are in {' and '.join(sorted(currencies))}"
         faults.found.append(Fault("", wrong, "use one currency in a job"))
-    faults.refuse_if_any()
     return Needs(
         garments=job.garments,
         fabrics=_with_own_keys(fabrics),
@@ -102,7 +101,7 @@ def _fabrics(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
                 names=(fabric.name,),
                 group=Group.FABRICS if fabric.role in _SHELL else Group.LININGS,
                 terms=terms,
-                pieces=tuple(_sized(to_cut, order, faults)),
+                pieces=tuple(_sized(to_cut, terms, order, faults)),
                 hanging=tuple(one for one in to_cut if is_hanging(one.piece)),
                 used_as=((number, fabric.name),),
                 sources=(order.source(fabric.name, path),),
@@ -121,11 +120,15 @@ def _to_cut(fabric: Fabric, order: GarmentOrder, faults: Faults) -> Iterator[ToC
                 faults.add(order.places, (*path, "cut", place), wrong)
 
 
-def _sized(to_cut: tuple[ToCut, ...], order: GarmentOrder, faults: Faults) -> Iterator[CutPiece]:
+def _sized(
+    to_cut: tuple[ToCut, ...], terms: FabricTerms, order: GarmentOrder, faults: Faults
+) -> Iterator[CutPiece]:
     for one in to_cut:
         with faults.at(order.places, one.path):
             if not is_hanging(one.piece):
-                yield cut_piece(one)
+                piece = cut_piece(one)
+                refuse_too_wide(piece, terms, one.cut.fabric)
+                yield piece
             elif one.piece.made is Made.JOINED_STRIP:
                 cut_length(one)
             else:

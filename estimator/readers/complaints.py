@@ -15,7 +15,29 @@ from estimator.written import quoted
 
 def wrongs_in(error: ValidationError, model: type[Entry]) -> list[Wrong]:
     """Each complaint of a failed validation of ``model``, ``at`` its path within the table."""
-    return [_wrong(detail, model) for detail in error.errors()]
+    details = error.errors()
+    inside = {detail["loc"][:depth] for detail in details for depth in range(len(detail["loc"]))}
+    return [
+        _wrong(detail, model)
+        for detail in details
+        if not (detail["type"] == "too_short" and detail["loc"] in inside)
+    ]
+
+
+_REMEDIES = {
+    "string_type": "write it as text, in quotes",
+    "string_too_short": "write at least one letter",
+    "string_too_long": "write it shorter",
+    "string_pattern_mismatch": "leave the colon out: it parts a piece from its edge",
+    "tuple_type": "write a list in square brackets, one entry in it or several",
+    "too_short": "write more entries into the list",
+    "too_long": "write fewer entries into the list",
+    "dict_type": 'write a table in braces, as in { bottom = "hem 1" }',
+    "model_type": "write a table of keys and values",
+    "int_type": "write a whole number, without quotes",
+    "int_from_float": "write a whole number",
+    "greater_than_equal": "write a whole number, zero or more",
+}
 
 
 def _wrong(detail: ErrorDetails, model: type[Entry]) -> Wrong:
@@ -38,7 +60,8 @@ def _wrong(detail: ErrorDetails, model: type[Entry]) -> Wrong:
             right = nearest(str(written), choices)
             return Wrong(f"{quoted(written)} is not a {name}", right, at)
         case _:
-            return Wrong(f"{name} cannot be {quoted(written)}", detail["msg"].lower(), at)
+            right = _REMEDIES.get(detail["type"], detail["msg"].lower())
+            return Wrong(f"{name} cannot be {quoted(written)}", right, at)
 
 
 def _keys(model: type[Entry], at: Path) -> list[str]:

@@ -26,6 +26,8 @@ def lines_of(toml: bytes) -> dict[Path, int]:
             header = next(child for child in node.children if child.type.endswith("key"))
             path = _through_arrays(_key(header), arrays, new=node.type == "table_array_element")
             lines[path] = _line(node)
+            if node.type == "table_array_element":
+                lines.setdefault(path[:-1], _line(node))
             for child in node.children:
                 if child.type == "pair":
                     _pair(child, path, lines)

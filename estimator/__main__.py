@@ -1,0 +1,5 @@
+"""``python -m estimator``."""
+
+from estimator.cli import main
+
+main()

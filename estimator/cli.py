@@ -1,0 +1,256 @@
+"""Commands of the terminal. No arithmetic: files in, one estimate, papers out."""
+
+from __future__ import annotations
+
+import json
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, Annotated, Any, NoReturn
+
+import typer
+
+if TYPE_CHECKING:
+    from estimator.estimate import Estimate
+
+app = typer.Typer(
+    name="estimator",
+    help=(
+        "Works out what to buy for a garment: fabric, lining, trim, elastic and notions.\n\n"
+        "You write a plan of the finished sizes; estimator works out the cut sizes, lays the "
+        "pieces out on each width of fabric, adds allowances, and rounds up to what shops sell."
+    ),
+    epilog="Begin with: estimator new   (it lists the starter plans)",
+    no_args_is_help=True,
+    add_completion=False,
+    rich_markup_mode=None,
+    pretty_exceptions_enable=False,
+)
+
+Plans = Annotated[list[Path], typer.Argument(metavar="PLAN...", help="Garment plans to shop for.")]
+CatalogOption = Annotated[
+    Path | None,
+    typer.Option("--catalog", "-c", metavar="FOLDER", help="Folder with items.csv and offers.csv."),
+]
+JsonOption = Annotated[bool, typer.Option("--json", help="Print JSON for another program.")]
+
+
+@app.command()
+def show(plans: Plans, catalog: CatalogOption = None, as_json: JsonOption = False) -> None:
+    """Print what to buy: the shopping list, how each fabric lies, and what was taken for granted.
+
+    \b
+    Examples:
+      estimator show skirt.toml
+      estimator show dress.toml --catalog shop
+      estimator show dress.toml apron.toml --catalog shop     (bought together)
+    """
+    found = _estimated(plans, catalog)
+    if as_json:
+        from estimator.reports.as_json import estimate_json
+
+        _print_json(estimate_json(found))
+        return
+    from estimator.reports.terminal import estimate_text
+
+    _print(estimate_text(found))
+
+
+@app.command()
+def write(
+    plans: Plans,
+    catalog: CatalogOption = None,
+    out: Annotated[
+        Path | None,
+        typer.Option(
+            "--out", "-o", metavar="FILE", help="Where to write; PLAN-list.xlsx if not said."
+        ),
+    ] = None,
+) -> None:
+    """Write the shopping list as a spreadsheet that a buyer can take to the shop.
+
+    A list that somebody has filled in is never written over.
+
+    \b
+    Examples:
+      estimator write skirt.toml
+      estimator write dress.toml --catalog shop --out dress-list.xlsx
+    """
+    found = _estimated(plans, catalog)
+    path = out or Path(f"{plans[0].stem}-list.xlsx")
+    from estimator.reports.saving import save_workbook
+    from estimator.reports.shopping_list import totals
+    from estimator.reports.workbook import workbook_of
+
+    _refusing(lambda: save_workbook(workbook_of(found), path))
+    _print(f"Wrote {path}: {' '.join(totals(found))}")
+
+
+@app.command()
+def widths(plans: Plans, catalog: CatalogOption = None, as_json: JsonOption = False) -> None:
+    """Compare fabric widths: length to buy, cost and waste at each, and which is cheapest and why.
+
+    \b
+    Example:
+      estimator widths dress.toml --catalog shop
+    """
+    found = _estimated(plans, catalog)
+    if as_json:
+        from estimator.reports.as_json import widths_json
+
+        _print_json(widths_json(found))
+        return
+    from estimator.reports.terminal import widths_text
+
+    _print(widths_text(found))
+
+
+@app.command()
+def layout(plans: Plans, catalog: CatalogOption = None) -> None:
+    """Print the cut list, and each cutting layout row by row, so that a person can chalk it.
+
+    \b
+    Example:
+      estimator layout dress.toml --catalog shop
+    """
+    from estimator.reports.terminal import layout_text
+
+    _print(layout_text(_estimated(plans, catalog)))
+
+
+@app.command()
+def working(
+    plans: Plans,
+    catalog: CatalogOption = None,
+    about: Annotated[
+        str, typer.Option("--about", metavar="WORD", help="Only what has this in its name.")
+    ] = "",
+    as_json: JsonOption = False,
+) -> None:
+    """Show the working behind each quantity and each cut size, line by line as on paper.
+
+    \b
+    Examples:
+      estimator working dress.toml --catalog shop
+      estimator working dress.toml --catalog shop --about lace
+    """
+    found = _estimated(plans, catalog)
+    if as_json:
+        from estimator.reports.as_json import working_json
+
+        _print_json(working_json(found, about))
+        return
+    from estimator.reports.terminal import working_text
+
+    _print(working_text(found, about) or f"Nothing in the plan has '{about}' in its name.")
+
+
+@app.command()
+def check(plans: Plans, catalog: CatalogOption = None) -> None:
+    """Check plans, and say everything that is wrong with them; write nothing.
+
+    \b
+    Example:
+      estimator check dress.toml --catalog shop
+    """
+    found = _estimated(plans, catalog)
+    for order in found.job.garments:
+        plan = order.plan
+        _print(
+            f"{order.places.file}: {plan.garment.name} is in order, with {len(plan.piece)} pieces, "
+            f"{len(plan.fabric)} fabrics and {len(found.purchases)} things to buy."
+        )
+    for remark in found.remarks:
+        _print(f"Look at this: {remark}")
+
+
+@app.command()
+def new(
+    starter: Annotated[
+        str, typer.Argument(metavar="[STARTER]", help="A starter plan; none lists them.")
+    ] = "",
+    file: Annotated[
+        Path | None,
+        typer.Argument(metavar="[FILE]", help="Where to put it; STARTER.toml if not said."),
+    ] = None,
+) -> None:
+    """Copy a starter plan to fill in with your own sizes, or list the starter plans.
+
+    \b
+    Examples:
+      estimator new
+      estimator new gathered_skirt my-skirt.toml
+    """
+    from estimator.shipped import first_comment, starter_plans
+
+    starters = starter_plans()
+    if not starter:
+        _print("Starter plans (copy one with: estimator new NAME):")
+        for name, path in starters.items():
+            _print(f"  {name:18} {first_comment(path)}")
+        return
+    from estimator.faults import Fault, Refused, nearest
+
+    if starter not in starters:
+        _refuse(
+            Refused(
+                [Fault("", f"there is no starter plan '{starter}'", nearest(starter, starters))]
+            )
+        )
+    path = file or Path(f"{starter}.toml")
+    if path.exists():
+        _refuse(Refused([Fault(str(path), "is there already", "choose another name")]))
+    from estimator.reports.saving import write_whole
+
+    _refusing(lambda: write_whole(path, starters[starter].read_bytes()))
+    _print(f"Wrote {path}: change its sizes, then run: estimator show {path}")
+
+
+def _estimated(plans: list[Path], catalog: Path | None) -> Estimate:
+    """Everything that a command needs: the files read, and the estimate of them together."""
+    from estimator.faults import Refused
+    from estimator.files import estimate_files
+
+    try:
+        return estimate_files(plans, catalog)
+    except Refused as refused:
+        _refuse(refused)
+
+
+def _refusing(action: Any) -> None:
+    from estimator.faults import Refused
+
+    try:
+        action()
+    except Refused as refused:
+        _refuse(refused)
+
+
+def _refuse(refused: Any) -> NoReturn:
+    """Prints complaints to the error stream, and ends with status 2."""
+    for fault in refused.faults:
+        print(fault, file=sys.stderr)
+    count = len(refused.faults)
+    if count > 1:
+        print(f"{count} things to put right; nothing was written.", file=sys.stderr)
+    raise typer.Exit(2)
+
+
+def _print(text: str) -> None:
+    print(text.rstrip())
+
+
+def _print_json(value: Any) -> None:
+    print(json.dumps(value, indent=2, ensure_ascii=False))
+
+
+def main() -> None:
+    """The console command."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(errors="replace")
+    try:
+        app()
+    except BrokenPipeError:
+        sys.stderr.close()
+        sys.exit(1)

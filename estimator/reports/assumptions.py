@@ -1,0 +1,75 @@
+"""What was taken for granted: every default in force, so that a reader can question it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from estimator.estimate import Estimate
+from estimator.job import GarmentOrder
+from estimator.measure import Length, decimal_text, shop_text, tape_text
+from estimator.plan import Elastic
+from estimator.reports.shopping_list import THREAD
+
+
+def assumptions(estimate: Estimate) -> tuple[str, ...]:
+    """The allowances and rules in force, garment by garment, then what holds for the whole list."""
+    lines = [line for order in estimate.job.garments for line in _of_garment(order)]
+    lines += _of_fabrics(estimate)
+    lines.append("Fabric is laid out open, in one layer.")
+    lines.append(THREAD)
+    return tuple(dict.fromkeys(lines))
+
+
+def _of_garment(order: GarmentOrder) -> Iterator[str]:
+    garment = order.plan.garment
+    rules, unit = garment.rules, garment.unit
+
+    def tape(length: Length) -> str:
+        return tape_text(length, unit)
+
+    yield (
+        f"{garment.name}: seam allowance {tape(rules.seam_allowance)}, turn-under "
+        f"{tape(rules.turn_under)}, cut sizes up to the next {tape(rules.mark)}."
+    )
+    yield (
+        f"{garment.name}: rolled hems are {tape(rules.rolled_hem)} deep and turned twice, "
+        f"overlocked edges lose {tape(rules.serged)}, rounds of trim without a repeat overlap "
+        f"{tape(rules.overlap)}."
+    )
+    waste = decimal_text(rules.trim_waste * 100, 1)
+    yield f"{garment.name}: {waste} % waste is added to trims by the length, unless they state it."
+    if order.plan.elastic:
+        yield _elastic(order.plan.elastic, order)
+
+
+def _elastic(elastics: tuple[Elastic, ...], order: GarmentOrder) -> str:
+    rules, unit = order.plan.garment.rules, order.plan.garment.unit
+    shares = {rules.elastic_stretch if one.stretch is None else one.stretch for one in elastics}
+    cut = " or ".join(f"{decimal_text(share * 100, 1)} %" for share in sorted(shares))
+    return (
+        f"{order.plan.garment.name}: elastic is cut {cut} shorter than the body measure, then "
+        f"overlapped {tape_text(rules.elastic_overlap, unit)} unless it says otherwise."
+    )
+
+
+def _of_fabrics(estimate: Estimate) -> Iterator[str]:
+    for choice in estimate.fabrics:
+        terms, option = choice.need.terms, choice.chosen
+        unit = option.buy.offer.sold_by
+        parts = [
+            f"each cut end is straightened by {tape_text(terms.straightening, unit.tape)}",
+            f"usable {tape_text(option.usable, unit.tape)} of {tape_text(option.width, unit.tape)}",
+            f"sold by {shop_text(option.step, unit)}",
+        ]
+        if terms.shrinkage or terms.shrinkage_across:
+            parts.append(
+                f"shrinks {decimal_text(terms.shrinkage * 100, 1)} % in length and "
+                f"{decimal_text(terms.shrinkage_across * 100, 1)} % in width before it is cut"
+            )
+        if terms.repeat:
+            parts.append(f"rows start on the repeat of {tape_text(terms.repeat, unit.tape)}")
+        if terms.nap:
+            parts.append("nap or one-way print, no piece is turned")
+        waste = decimal_text(terms.waste * 100, 1)
+        parts.append(f"waste allowance {waste} % beyond the layout")
+        yield f"{choice.need.title}: {', '.join(parts)}."

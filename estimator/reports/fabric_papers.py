@@ -1,0 +1,193 @@
+"""What belongs to the fabrics: widths compared, the cut list, and the layout row by row."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from estimator.buying.fabric_widths import FabricChoice, WidthOption
+from estimator.estimate import Estimate
+from estimator.layout import Placement, Style
+from estimator.measure import Length, shop_text, tape_text
+from estimator.needs.types import CutPiece
+from estimator.reports.shopping_list import tape_unit
+from estimator.reports.tables import Column, Format, Sold, Table, Value
+
+
+def proof_text(option: WidthOption) -> str:
+    """How good the layout is, against the least that any layout of the pieces has to buy."""
+    bought = option.buy.bought
+    assert isinstance(bought, Length), "fabric is cut to length"
+    pieces = "these rectangles" if option.boxed else "these pieces"
+    if bought <= option.least:
+        text = f"no layout of {pieces} buys less"
+    else:
+        above = shop_text(bought - option.least, option.buy.offer.sold_by)
+        text = f"at most {above} above the least possible for {pieces}"
+    if option.boxed:
+        text += "; enough fabric, but a layout of the paper pattern may take less"
+    return text
+
+
+def waste_text(option: WidthOption, currency: str) -> str:
+    """The cloth bought that is in no piece, as a share, a length and money."""
+    bought = option.buy.bought
+    assert isinstance(bought, Length), "fabric is cut to length"
+    length = shop_text(_hundredths(bought, option), option.buy.offer.sold_by)
+    text = f"waste {round(option.waste * 100)} %, as much as {length}"
+    if option.buy.cost is not None:
+        share = option.buy.cost * option.waste.numerator / option.waste.denominator
+        text += f" or {share:.2f} {currency}"
+    return text
+
+
+def _hundredths(bought: Length, option: WidthOption) -> Length:
+    """The wasted length to the next hundredth of the unit it is sold by."""
+    unit = option.buy.offer.sold_by
+    return unit.of(Fraction(round(bought.times(option.waste) / unit.length * 100), 100))
+
+
+def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
+    """A fabric at each width on offer, the cheapest first, and which is bought."""
+    unit = tape_unit(estimate)
+    money = f" ({estimate.currency})" if estimate.currency else ""
+    rows: list[tuple[Value, ...]] = []
+    for option in sorted(choice.options, key=_cheapest_first):
+        rows.append(
+            (
+                "bought" if option is choice.chosen else "",
+                tape_text(option.width, option.buy.offer.sold_by.tape),
+                tape_text(option.usable, option.buy.offer.sold_by.tape),
+                Sold(option.buy.sold_units, option.buy.unit),
+                option.buy.unit,
+                option.buy.cost,
+                option.waste,
+                f"{option.layout.style.value}; {proof_text(option)}",
+            )
+        )
+    notes = [f"{_sentence(choice.reason)}."]
+    notes += [
+        f"{tape_text(one.width, unit)} is too narrow: {one.pieces[0].name} is cut "
+        f"{tape_text(one.pieces[0].width.value, unit)} wide, and {tape_text(one.usable, unit)} "
+        "can be used."
+        for one in choice.too_narrow
+    ]
+    if any(piece.quantity and "width" in piece.note for piece in choice.chosen.pieces):
+        notes.append("Strips take the fabric's width, so the pieces differ from width to width.")
+    return Table(
+        title=choice.need.title,
+        columns=(
+            Column("", wide=8),
+            Column("Width", wide=9),
+            Column("Usable", wide=10),
+            Column("Buy", Format.SOLD, 8),
+            Column("Unit", wide=6),
+            Column(f"Cost{money}", Format.MONEY, 11),
+            Column("Waste", Format.SHARE, 7),
+            Column("Layout", wide=60),
+        ),
+        rows=tuple(rows),
+        unit=unit,
+        notes=tuple(notes),
+    )
+
+
+def _cheapest_first(option: WidthOption) -> tuple[bool, object, Fraction]:
+    cost = option.buy.cost
+    return (cost is None, cost or 0, option.buy.amount)
+
+
+def _sentence(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def cut_table(estimate: Estimate) -> Table:
+    """Every piece to cut, with its cut size and its finished size."""
+    unit = tape_unit(estimate)
+    return Table(
+        title="Cut list",
+        columns=(
+            Column("Fabric", wide=24),
+            Column("Garment", wide=22),
+            Column("Piece", wide=26),
+            Column("Cut", Format.COUNT, 6),
+            Column("Cut width", Format.TAPE, 12),
+            Column("Cut length", Format.TAPE, 12),
+            Column("Finished width", Format.TAPE, 12),
+            Column("Finished length", Format.TAPE, 12),
+            Column("Note", wide=40),
+        ),
+        rows=tuple(
+            _cut_row(choice, piece) for choice in estimate.fabrics for piece in choice.chosen.pieces
+        ),
+        unit=unit,
+        notes=("Widths lie across the fabric and lengths along it.",),
+    )
+
+
+def _cut_row(choice: FabricChoice, piece: CutPiece) -> tuple[Value, ...]:
+    return (
+        choice.need.title,
+        piece.source.garment,
+        piece.name,
+        piece.quantity,
+        piece.width.value,
+        piece.length.value,
+        *piece.finished,
+        "; ".join(filter(None, (piece.note, "may be turned" if piece.may_turn else ""))),
+    )
+
+
+def layout_table(choice: FabricChoice, estimate: Estimate) -> Table:
+    """The rows of a layout with distances from the cut end and from the near selvedge."""
+    unit = tape_unit(estimate)
+    chosen = choice.chosen
+    placed = "laid out open, one layer"
+    if choice.need.terms.shrinkage:
+        placed += ", after it has been washed and has shrunk"
+    width = tape_text(chosen.width, chosen.buy.offer.sold_by.tape)
+    return Table(
+        title=f"{choice.need.title}, {width} wide",
+        columns=(
+            Column("Row", Format.COUNT, 6),
+            Column("Row height", Format.TAPE, 12),
+            Column("Piece", wide=40),
+            Column("From the cut end", Format.TAPE, 12),
+            Column("From the selvedge", Format.TAPE, 12),
+            Column("Width", Format.TAPE, 12),
+            Column("Length", Format.TAPE, 12),
+        ),
+        rows=tuple(_layout_rows(chosen)),
+        unit=unit,
+        notes=(
+            f"{_sentence(chosen.layout.style.value)}, {placed}; usable width "
+            f"{tape_text(chosen.usable, unit)}. Straighten the cut end first.",
+            f"{_sentence(proof_text(chosen))}.",
+            f"{_sentence(waste_text(chosen, estimate.currency))}.",
+        ),
+    )
+
+
+def _layout_rows(option: WidthOption) -> Iterator[tuple[Value, ...]]:
+    """A line for each piece: its row where it begins one, and where it lies."""
+    if option.layout.style is Style.CLOSE:
+        for place in sorted(option.layout.placements, key=lambda one: (one.along, one.across)):
+            yield (None, None, *_place(option, place))
+        return
+    for number, row in enumerate(option.layout.rows, start=1):
+        begins: tuple[Value, Value] = (number, Length(row.height))
+        for column in row.columns:
+            for place in column.placements:
+                yield (*begins, *_place(option, place))
+                begins = (None, None)
+
+
+def _place(option: WidthOption, place: Placement) -> tuple[Value, ...]:
+    piece = option.pieces[place.blank]
+    return (
+        f"{piece.name}, turned" if place.turned else piece.name,
+        Length(place.along),
+        Length(place.across),
+        Length(place.width),
+        Length(place.length),
+    )

@@ -1,0 +1,108 @@
+"""The working of every bought quantity and every cut size, line by line as on paper."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from estimator.buying.types import Purchase
+from estimator.estimate import Estimate
+from estimator.measure import Length, Unit, decimal_text, shop_text, tape_text
+from estimator.needs.types import CutPiece
+from estimator.reports.shopping_list import tape_unit
+from estimator.reports.tables import Sold
+from estimator.working import Operation, Step
+
+_SHOP = {Operation.SOLD_BY, Operation.AT_LEAST}
+
+
+@dataclass(frozen=True, slots=True)
+class WorkingLine:
+    """One line on paper: why, what is done, and what it gives."""
+
+    label: str
+    done: str
+    result: str
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """The working of one figure; ``answer`` is the figure as it stands on the list."""
+
+    title: str
+    lines: tuple[WorkingLine, ...]
+    answer: str
+    places: tuple[str, ...] = ()
+
+
+def workings(estimate: Estimate) -> tuple[Working, ...]:
+    """The working of each line of the shopping list, in its order."""
+    unit = tape_unit(estimate)
+    return tuple(_of_purchase(purchase, unit) for purchase in estimate.purchases)
+
+
+def _of_purchase(purchase: Purchase, unit: Unit) -> Working:
+    buy = purchase.buy
+    shop = buy.offer.sold_by
+    sold = Sold(buy.sold_units, buy.unit)
+    lines = [_line(step, unit, shop) for step in buy.steps]
+    answer = f"buy {sold.text} {buy.unit}"
+    if buy.cost is not None:
+        price = buy.offer.price_per_sold_unit
+        each = "" if buy.unit == "each" else f" per {buy.unit}"
+        answer += f" at {price:f} {buy.offer.currency}{each or ' each'}"
+        answer += f" = {buy.cost:.2f} {buy.offer.currency}"
+    name = f"{purchase.title}, {', '.join(purchase.names)}"
+    return Working(
+        title=purchase.title if purchase.names == (purchase.title,) else name,
+        lines=tuple(lines),
+        answer=answer.replace(" each each", " each"),
+        places=tuple(dict.fromkeys(str(source.place) for source in purchase.sources)),
+    )
+
+
+def cut_workings(estimate: Estimate) -> tuple[Working, ...]:
+    """The working of each cut size, for the fabrics as they are bought."""
+    unit = tape_unit(estimate)
+    return tuple(
+        working
+        for choice in estimate.fabrics
+        for piece in choice.chosen.pieces
+        for working in _of_piece(piece, choice.need.title, unit)
+    )
+
+
+def _of_piece(piece: CutPiece, fabric: str, unit: Unit) -> Iterator[Working]:
+    for name, reckoning in (("width", piece.width), ("length", piece.length)):
+        yield Working(
+            title=f"{piece.name} in {fabric}, cut {name}",
+            lines=tuple(_line(step, unit, unit.shop) for step in reckoning.steps),
+            answer=f"cut {tape_text(reckoning.value, unit)}",
+            places=(piece.source.place,),
+        )
+
+
+def _line(step: Step, unit: Unit, shop: Unit) -> WorkingLine:
+    operand, result = _figure(step.operand, unit), _figure(step.result, unit)
+    if step.operation in _SHOP:
+        assert not isinstance(step.operand, Fraction), "shops sell lengths and counts"
+        operand = _sold(step.operand, shop)
+        result = (
+            f"{result}, {_sold(step.result, shop)}" if isinstance(step.result, Length) else result
+        )
+    if step.operation is Operation.START:
+        return WorkingLine(step.label, "", result)
+    if step.operation is Operation.IN_ALL:
+        return WorkingLine(step.label, f"{operand} sums added", result)
+    return WorkingLine(step.label, f"{step.operation.value} {operand}", result)
+
+
+def _sold(figure: Length | Fraction | int, shop: Unit) -> str:
+    return shop_text(figure, shop) if isinstance(figure, Length) else str(figure)
+
+
+def _figure(figure: Length | Fraction | int, unit: Unit) -> str:
+    if isinstance(figure, Length):
+        return tape_text(figure, unit)
+    return decimal_text(Fraction(figure), 4)
