@@ -7,7 +7,7 @@ from pathlib import Path
 
 from estimator.catalog import NO_CATALOG
 from estimator.estimate import Estimate, estimate
-from estimator.faults import Fault, Refused
+from estimator.faults import Fault, NamesAnUnread, Refused
 from estimator.job import GarmentOrder, Job
 from estimator.readers.catalog_csv import read_catalog
 from estimator.readers.plan_toml import Draft, read_plan
@@ -41,6 +41,8 @@ def estimate_files(plans: Sequence[Path], catalog: Path | None = None) -> Estima
         estimate(job)
     except Refused as refused:
         faults += refused.faults
+    except NamesAnUnread:
+        pass
     raise Refused(faults)
 
 

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from estimator import Catalog, Estimate, GarmentOrder, Job, Length, Plan, Refused, estimate
+from os import sep
+from pathlib import Path
+from tempfile import TemporaryDirectory
+
+from estimator import Catalog, Estimate, GarmentOrder, Length, Plan, Refused, estimate
 from estimator.buying.types import Purchase
-from estimator.catalog import NO_CATALOG, Item, Offer
-from estimator.needs.of_job import needs_of
+from estimator.catalog import Item, Offer
+from estimator.files import estimate_files
 from estimator.needs.types import CutPiece
 from estimator.readers.plan_toml import Draft, plan_from_text
 from estimator.written import length
@@ -45,28 +49,16 @@ def order(text: str, *, count: int = 1, wearer: str = "") -> GarmentOrder:
     return GarmentOrder(found.plan, count, wearer, found.places)
 
 
-def complaints(text: str, catalog: Catalog = NO_CATALOG) -> list[str]:
-    """All that the reader and the needs complain of, as they would be printed."""
-    try:
-        found = draft(text)
-    except Refused as refused:
-        return [str(fault) for fault in refused.faults]
-    garment = GarmentOrder(found.plan, places=found.places, unread=found.unread)
-    faults = list(found.faults)
-    try:
-        needs_of(Job((garment,), catalog))
-    except Refused as refused:
-        faults += refused.faults
-    return [str(fault) for fault in faults]
-
-
-def refusals(text: str, catalog: Catalog = NO_CATALOG) -> list[str]:
-    """What the whole estimate refuses of a plan that reads clean."""
-    try:
-        estimate(Job((order(text),), catalog))
-    except Refused as refused:
-        return [str(fault) for fault in refused.faults]
-    raise AssertionError("nothing was refused")
+def complaints(text: str, shop: Path | None = None) -> list[str]:
+    """All that the file of a plan is refused for, as it would be printed; none for a sound one."""
+    with TemporaryDirectory() as folder:
+        file = Path(folder) / "apron.toml"
+        file.write_text(text, encoding="utf-8")
+        try:
+            estimate_files([file], shop)
+        except Refused as refused:
+            return [str(fault).replace(f"{folder}{sep}", "") for fault in refused.faults]
+    return []
 
 
 def by(width: str, long: str) -> Size:

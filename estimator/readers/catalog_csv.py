@@ -41,7 +41,7 @@ def read_catalog(folder: Path) -> Catalog:
             right = "give each item its own name in the column item"
             faults.found.append(Fault(f"{folder / ITEMS}, row {row}", wrong, right))
         items[item.item] = item
-    currencies: dict[str, int] = {}
+    first: tuple[str, int] | None = None
     for row, offer in _rows(folder / OFFERS, Offer, faults):
         places = Places(f"{folder / OFFERS}, row {row}")
         with faults.at(places, ()):
@@ -50,11 +50,10 @@ def read_catalog(folder: Path) -> Catalog:
                     f"there is no item {quoted(offer.item)} in {ITEMS}", nearest(offer.item, items)
                 )
             if offer.currency:
-                currencies.setdefault(offer.currency, row)
-            if len(currencies) > 1:
-                first, second = list(currencies.items())[:2]
+                first = first or (offer.currency, row)
+            if first and offer.currency not in ("", first[0]):
                 raise Wrong(
-                    f"prices are in {second[0]} here and in {first[0]} in row {first[1]}",
+                    f"prices are in {offer.currency} here and in {first[0]} in row {first[1]}",
                     "use one currency in a catalog",
                 )
             offers.setdefault(offer.item, []).append(offer)
@@ -62,14 +61,14 @@ def read_catalog(folder: Path) -> Catalog:
     return Catalog(
         items,
         {name: tuple(rows) for name, rows in offers.items()},
-        next(iter(currencies), ""),
+        first[0] if first else "",
     )
 
 
 def _rows(path: Path, model: type[EntryT], faults: Faults) -> Iterator[tuple[int, EntryT]]:
     """The sound rows of a table with their row numbers as a spreadsheet program shows them."""
     text = read_text(path, "a table of a catalog")
-    rows = list(csv.reader(io.StringIO(text), delimiter=_delimiter(text)))
+    rows = _cells(text, path)
     header = [name.strip().lower() for name in rows[0]] if rows else []
     _check_header(header, path, model)
     for number, row in enumerate(rows[1:], start=2):
@@ -95,6 +94,15 @@ def _rows(path: Path, model: type[EntryT], faults: Faults) -> Iterator[tuple[int
                 _complain(faults, where, wrong)
         except Wrong as wrong:
             _complain(faults, where, wrong)
+
+
+def _cells(text: str, path: Path) -> list[list[str]]:
+    try:
+        return list(csv.reader(io.StringIO(text), delimiter=_delimiter(text)))
+    except csv.Error as problem:
+        wrong = f"is not a table of comma-separated values ({problem})"
+        right = "save it as CSV from a spreadsheet program"
+        raise Refused([Fault(str(path), wrong, right)]) from None
 
 
 def _complain(faults: Faults, where: str, wrong: Wrong) -> None:

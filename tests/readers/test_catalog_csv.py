@@ -1,0 +1,190 @@
+"""Every complaint about a catalog names its table, row and column, and what would be right."""
+
+from decimal import Decimal
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from estimator import Refused, read_catalog
+from estimator.catalog import Kind, PutUp
+from estimator.measure import Unit
+from estimator.written import length
+
+ITEMS = """\
+item,name,kind,colour,repeat,shrinkage_length,nap
+sky-lawn,Sky lawn,fabric,sky,,5 %,no
+wave-lace,Wave lace,trim,white,1 3/4 in,,
+horn-button,Horn button,notion,brown,,,
+"""
+OFFERS = """\
+item,shop,width,usable,length,put_up,step,minimum,from_quantity,price,per,currency
+sky-lawn,Quay Cloth,44 in,,,,1/8 yd,1/2 yd,,8.50,yd,USD
+sky-lawn,Quay Cloth,1.5 m,,,,,,,9.90,m,USD
+wave-lace,Quay Cloth,,,,card of 3 yd,,,2,4.25,,USD
+horn-button,Quay Cloth,,,,pack of 6,,,,2.40,,USD
+"""
+
+
+def shop(folder: Path, items: str = ITEMS, offers: str = OFFERS) -> Path:
+    (folder / "items.csv").write_text(items, encoding="utf-8")
+    (folder / "offers.csv").write_text(offers, encoding="utf-8")
+    return folder
+
+
+def complaints(folder: Path, items: str = ITEMS, offers: str = OFFERS) -> list[str]:
+    with pytest.raises(Refused) as refused:
+        read_catalog(shop(folder, items, offers))
+    return [str(fault).removeprefix(f"{folder}/") for fault in refused.value.faults]
+
+
+def test_both_tables_make_a_catalog(tmp_path: Path) -> None:
+    catalog = read_catalog(shop(tmp_path))
+    assert list(catalog.items) == ["sky-lawn", "wave-lace", "horn-button"]
+    lawn = catalog.items["sky-lawn"]
+    assert (lawn.kind, lawn.shrinkage_length) == (Kind.FABRIC, Fraction(1, 20))
+    assert catalog.items["wave-lace"].repeat == length("1 3/4 in")
+    assert catalog.currency == "USD"
+    by_yard, by_metre = catalog.offers["sky-lawn"]
+    assert (by_yard.selling_step, by_yard.minimum) == (length("1/8 yd"), length("1/2 yd"))
+    assert (by_metre.sold_by, by_metre.selling_step) == (Unit.M, length("0.1 m"))
+    (cards,) = catalog.offers["wave-lace"]
+    assert cards.put_up == PutUp("card", length("3 yd"), "3 yd")
+    assert (cards.from_quantity, cards.price) == (2, Decimal("4.25"))
+
+
+@pytest.mark.parametrize("mark", [";", "\t"])
+def test_a_table_parted_by_semicolons_or_tabs_is_read_as_well(tmp_path: Path, mark: str) -> None:
+    parted = shop(tmp_path, ITEMS.replace(",", mark), OFFERS.replace(",", mark))
+    assert len(read_catalog(parted).offers["sky-lawn"]) == 2
+
+
+def test_a_heading_may_have_capitals_and_spaces_and_rows_may_be_empty(tmp_path: Path) -> None:
+    items = ITEMS.replace("item,name", " Item , NAME") + ",,,,,,\n\n"
+    assert len(read_catalog(shop(tmp_path, items)).items) == 3
+
+
+def test_text_with_a_comma_in_quotes_stays_one_cell(tmp_path: Path) -> None:
+    items = ITEMS.replace("Sky lawn", '"Lawn, sky"')
+    assert read_catalog(shop(tmp_path, items)).items["sky-lawn"].name == "Lawn, sky"
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "complaint"),
+    [
+        ("44 in", "44", "row 2, column width: width: '44' has no unit; "
+         "write the unit, as in 3 yd or 25 mm"),
+        ("44 in", "44 kg", "row 2, column width: width: 'kg' in '44 kg' measures mass, "
+         "not a length; use in, ft, yd, mm, cm, m or ligne"),
+        ("1/8 yd", "08-Jan", "row 2, column step: '08-Jan' is a date; a spreadsheet makes one of "
+         "a fraction such as 1/8; format the cell as text and write 1/8 again"),
+        ("8.50", "8.50 dollars", "row 2, column price: price: '8.50 dollars' is not an amount of "
+         "money; write it like 8.50"),
+        (",yd,USD", ",,USD", "row 2: the price says not for what length; "
+         "fill in per, with yd or m"),
+        (",yd,USD", ",bolt,USD", "row 2, column per: per: 'bolt' is not what cloth is priced by; "
+         "write yd or m"),
+        (",yd,USD", ",yd,dollar", "row 2, column currency: currency: 'dollar' is not a currency; "
+         "write its ISO 4217 code, as in USD"),
+        (",yd,USD", ",yd,", "row 2: the price has no currency; fill in currency, as in USD"),
+        ("9.90,m,USD", "9.90,m,EUR", "row 3: prices are in EUR here and in USD in row 2; "
+         "use one currency in a catalog"),
+        ("1.5 m,,", "1.5 m,1.6 m,", "row 3: the usable width is more than the width; "
+         "write the smaller as usable"),
+        ("card of 3 yd", "card", "row 4, column put_up: put_up: 'card' is not a put-up; write by "
+         "the length, each, pack of 6, card of 3 yd or spool of 25 m"),
+        ("card of 3 yd", "card of 0 yd", "row 4, column put_up: put_up: 'card of 0 yd' holds "
+         "nothing; write by the length, each, pack of 6, card of 3 yd or spool of 25 m"),
+        ("card of 3 yd,,,2", "card of 3 yd,,,2 yd", "row 4: from_quantity is not counted as the "
+         "offer is; write a length where the shop cuts to length, a number of packs elsewhere"),
+        ("pack of 6,,", "pack of 6,1/8 yd,", "row 5: per, step and minimum are for what is cut to "
+         "length, not 'pack'; leave them empty"),
+        ("horn-button,Q", "horn-buton,Q", "row 5: there is no item 'horn-buton' in items.csv; "
+         "did you mean 'horn-button'?"),
+        ("2.40,,USD", "2.40,,USD,more", "row 5: the row has more cells than the heading; "
+         "put text with commas in quotes"),
+    ],
+)  # fmt: skip
+def test_a_bad_cell_of_the_offers_is_told_with_row_column_and_remedy(
+    tmp_path: Path, old: str, new: str, complaint: str
+) -> None:
+    assert OFFERS.count(old) == 1
+    assert complaints(tmp_path, offers=OFFERS.replace(old, new)) == [f"offers.csv, {complaint}"]
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "complaint"),
+    [
+        (",trim,", ",trimm,", "row 3, column kind: kind: 'trimm' is not a kind of item; "
+         "did you mean 'trim'?"),
+        ("5 %", "0.05", "row 2, column shrinkage_length: shrinkage_length: '0.05' is not a share; "
+         'write a percentage, as in "5 %"'),
+        ("5 %", "100 %", "row 2, column shrinkage_length: shrinkage_length: a share of 100 % or "
+         "more leaves nothing; write less than 100 %"),
+        ("5 %,no", "5 %,some", "row 2, column nap: nap: 'some' is neither yes nor no; "
+         "write yes or no"),
+        ("1 3/4 in", "0 in", "row 3, column repeat: repeat: the length is zero; "
+         "write a length of more than zero"),
+        ("Wave lace", "", "row 3, column name: 'name' is missing; add name"),
+        ("horn-button,Horn", "wave-lace,Horn", "row 4: the item 'wave-lace' stands here twice; "
+         "give each item its own name in the column item"),
+        ("colour", "coulour", "row 1, column 4: there is no column 'coulour' in this table; "
+         "did you mean 'colour'?"),
+        ("kind,colour", "colour,colour", "row 1: the column 'kind' is missing; add a column kind"),
+    ],
+)  # fmt: skip
+def test_a_bad_cell_of_the_items_is_told_with_row_column_and_remedy(
+    tmp_path: Path, old: str, new: str, complaint: str
+) -> None:
+    assert ITEMS.count(old) == 1
+    assert complaints(tmp_path, ITEMS.replace(old, new))[0] == f"items.csv, {complaint}"
+
+
+def test_a_column_that_stands_twice_is_refused(tmp_path: Path) -> None:
+    assert complaints(tmp_path, ITEMS.replace("repeat", "colour")) == [
+        "items.csv, row 1: the column 'colour' stands here twice; keep one of them"
+    ]
+
+
+def test_complaints_about_several_rows_come_together(tmp_path: Path) -> None:
+    offers = OFFERS.replace("44 in", "44").replace("card of 3 yd", "card").replace("2.40", "two")
+    rows = [one.split(",")[1] for one in complaints(tmp_path, offers=offers)]
+    assert rows == [" row 2", " row 4", " row 5"]
+
+
+@pytest.mark.parametrize("lost", ["items.csv", "offers.csv"])
+def test_a_missing_table_is_named(tmp_path: Path, lost: str) -> None:
+    shop(tmp_path)
+    (tmp_path / lost).unlink()
+    with pytest.raises(Refused, match=f"{lost}: does not exist; check the name and the folder"):
+        read_catalog(tmp_path)
+
+
+def test_a_catalog_is_a_folder(tmp_path: Path) -> None:
+    file = shop(tmp_path) / "items.csv"
+    with pytest.raises(
+        Refused, match=r"is not a folder; name the folder that holds items\.csv and"
+    ):
+        read_catalog(file)
+    with pytest.raises(Refused, match=r"does not exist; name the folder that holds items\.csv and"):
+        read_catalog(tmp_path / "nowhere")
+
+
+@pytest.mark.parametrize(
+    ("wrong", "told"),
+    [(b"", "row 1: the column 'item' is missing"), (b"\xff\xfe\x00", "is not a text file in UTF-8"),
+     (b'item,name,kind\nlawn,"Lawn,fabric\n', "")],
+    ids=["empty", "not text", "a quote left open"],
+)  # fmt: skip
+def test_what_is_no_table_is_refused_without_a_traceback(
+    tmp_path: Path, wrong: bytes, told: str
+) -> None:
+    (shop(tmp_path) / "items.csv").write_bytes(wrong)
+    with pytest.raises(Refused) as refused:
+        read_catalog(tmp_path)
+    assert told in str(refused.value)
+
+
+def test_a_cell_larger_than_any_table_holds_is_refused(tmp_path: Path) -> None:
+    huge = ITEMS.replace("Sky lawn", "x" * 200_000)
+    assert complaints(tmp_path, huge)[0].startswith("items.csv")
