@@ -47,12 +47,13 @@ class PutUp:
     """How a shop packs a thing. ``holds`` is a length, a count, or None where it is cut to length.
 
     ``by the length`` holds None, ``card of 3 yd`` 3 yd, ``pack of 6`` 6, and ``each`` 1. ``label``
-    is a length as it was written.
+    is a length as it was written, and ``metric`` says in which system.
     """
 
     word: str
     holds: Length | int | None
     label: str = ""
+    metric: bool = False
 
     @property
     def text(self) -> str:
@@ -94,7 +95,7 @@ def read_put_up(written: object, unit: Unit | None = None) -> PutUp:
     length = read_length(holds, unit)
     if not length:
         raise NotReadable(f"{quoted(written)} holds nothing", _PUT_UP_EXAMPLES)
-    return PutUp(word, length, holds)
+    return PutUp(word, length, holds, metric=bool(re.search(r"\d\s*(?:mm|cm|m)\b", holds)))
 
 
 def _yes_or_no(written: object) -> bool:

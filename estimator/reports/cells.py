@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from decimal import Decimal
 from fractions import Fraction
 
@@ -13,7 +14,9 @@ from estimator.measure import Length, Unit
 from estimator.reports.tables import Sold, Value
 
 LONGEST_TEXT = 32_000
-FRACTION, METRES, TENTHS, MONEY, PERCENT, WHOLE = "# ??/??", "0.00", "0.0", "#,##0.00", "0%", "0"
+EIGHTHS, SIXTEENTHS = "# ?/?", "# ??/??"
+METRES, TENTHS, MONEY, PERCENT, WHOLE = "0.00", "0.0", "#,##0.00", "0%", "0"
+LINE_HEIGHT = 15.0
 TITLE = Font(name="Calibri", size=15, bold=True)
 HEAD = Font(name="Calibri", size=11, bold=True)
 PLAIN = Font(name="Calibri", size=11)
@@ -21,7 +24,7 @@ SMALL = Font(name="Calibri", size=9, color="595959")
 BAND = PatternFill("solid", fgColor="E4E1D6")
 LINE = Border(bottom=Side(style="thin", color="8C8C8C"))
 HAIR = Border(bottom=Side(style="hair", color="8C8C8C"))
-WRAPPED = Alignment(wrap_text=True, vertical="top")
+WRAPPED = Alignment(horizontal="left", vertical="top", wrap_text=True, indent=1)
 MIDDLE = Alignment(horizontal="center", vertical="top")
 RIGHT = Alignment(horizontal="right", vertical="top", wrap_text=True)
 
@@ -74,7 +77,7 @@ def sold_format(sold: Sold) -> str:
     if sold.unit == Unit.M.symbol:
         return METRES
     if sold.unit == Unit.YD.symbol:
-        return FRACTION if sold.eighths else METRES
+        return fraction_format(sold.shown) if sold.eighths else METRES
     return WHOLE
 
 
@@ -83,4 +86,32 @@ def _tape(length: Length, unit: Unit) -> tuple[Fraction, str]:
     parts = 10 if unit.metric else 16
     size = unit.length
     nearest = (2 * length.ticks * parts + size.ticks) // (2 * size.ticks)
-    return Fraction(nearest, parts), TENTHS if unit.metric else FRACTION
+    number = Fraction(nearest, parts)
+    return number, TENTHS if unit.metric else fraction_format(number)
+
+
+def fraction_format(number: Fraction) -> str:
+    """Fractions are shown with as many digits as they need, so that they stand close."""
+    if number.denominator == 1:
+        return WHOLE
+    return EIGHTHS if number.denominator < 10 else SIXTEENTHS
+
+
+def fit_height(sheet: Worksheet, row: int) -> None:
+    """Makes a row as high as its wrapped texts need, which not every program does by itself."""
+    lines = 1
+    for cell in sheet[row]:
+        if (
+            isinstance(cell.value, str)
+            and not cell.value.startswith("=")
+            and cell.alignment.wrap_text
+        ):
+            wide = sheet.column_dimensions[cell.column_letter].width - 2
+            lines = max(lines, _wrapped_lines(cell.value, wide))
+    sheet.row_dimensions[row].height = LINE_HEIGHT * lines
+
+
+def _wrapped_lines(text: str, wide: float) -> int:
+    return sum(
+        max(1, len(textwrap.wrap(part, max(4, int(wide))))) for part in text.splitlines() or [""]
+    )

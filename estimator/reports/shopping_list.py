@@ -104,9 +104,7 @@ def _needed(purchase: Purchase) -> Sold:
         return Sold(Fraction(needed), "")
     if isinstance(buy.bought, Length):
         return Sold(needed / buy.offer.sold_by.length, buy.unit)
-    holds = buy.offer.put_up.holds
-    metric = isinstance(holds, Length) and holds.ticks % Unit.MM.length.ticks == 0
-    unit = Unit.M if metric else Unit.YD
+    unit = Unit.M if buy.offer.put_up.metric else Unit.YD
     return Sold(needed / unit.length, unit.symbol)
 
 

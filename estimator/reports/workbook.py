@@ -31,6 +31,7 @@ from estimator.reports.cells import (
     WHOLE,
     WRAPPED,
     cell_at,
+    fit_height,
     put,
     put_text,
 )
@@ -68,22 +69,23 @@ def workbook_of(estimate: Estimate) -> Workbook:
 
 
 class _ShoppingSheet:
-    """The first sheet: tick, item, note, width, needed, buy, unit, price, cost, shop, key."""
+    """The first sheet: one line for each thing to buy, what matters in the shop first."""
 
     COLUMNS = (
         ("Got it", 7),
         ("Item", 26),
-        ("Colour and notes", 34),
         ("Width", 10),
-        ("Needed", 11),
+        ("Needed", 10),
         ("Buy", 9),
-        ("Unit", 15),
-        ("Unit price", 10),
+        ("Unit", 13),
+        ("Colour and notes", 36),
+        ("Unit price", 9),
         ("Cost", 10),
         ("Shop", 16),
         ("Key", 30),
     )
-    BUY, PRICE, COST = "F", "H", "I"
+    NUMBERS = ("Needed", "Buy", "Unit price", "Cost")
+    BUY, PRICE, COST = "E", "H", "I"
 
     def __init__(self, sheet: Worksheet, estimate: Estimate) -> None:
         self.sheet, self.estimate = sheet, estimate
@@ -103,7 +105,7 @@ class _ShoppingSheet:
         self._totals()
         self._below()
         self.sheet.add_data_validation(self.ticks)
-        self.sheet.freeze_panes = f"C{head + 1}"
+        self.sheet.freeze_panes = f"A{head + 1}"
         _print_setup(self.sheet, head)
         rule: Any = FormulaRule
         done = rule(formula=[f'$A{head + 1}="{DONE}"'], font=Font(color="7F7F7F", strike=True))
@@ -123,7 +125,8 @@ class _ShoppingSheet:
         for number, (heading, wide) in enumerate(self.COLUMNS, start=1):
             cell = cell_at(self.sheet, self.row, number)
             put_text(cell, heading)
-            cell.font, cell.fill, cell.border, cell.alignment = HEAD, BAND, LINE, WRAPPED
+            cell.font, cell.fill, cell.border = HEAD, BAND, LINE
+            cell.alignment = RIGHT if heading in self.NUMBERS else WRAPPED
             self.sheet.column_dimensions[get_column_letter(number)].width = wide
         self.row += 1
 
@@ -147,11 +150,11 @@ class _ShoppingSheet:
         self.ticks.add(cell_at(sheet, row, 1))
         values: tuple[Value, ...] = (
             line.item,
-            line.note,
             line.width,
             line.needed,
             line.buy,
             line.buy.unit,
+            line.note,
         )
         for column, value in enumerate(values, start=2):
             put(cell_at(sheet, row, column), value, self.unit)
@@ -165,9 +168,10 @@ class _ShoppingSheet:
         put(cell_at(sheet, row, 10), line.shop, self.unit)
         put(cell_at(sheet, row, 11), line.key, self.unit)
         cell_at(sheet, row, 11).font = SMALL
-        cell_at(sheet, row, 6).font = HEAD
+        cell_at(sheet, row, 5).font = HEAD
         for column in range(1, len(self.COLUMNS) + 1):
             cell_at(sheet, row, column).border = HAIR
+        fit_height(sheet, row)
         self.row += 1
 
     def _sum(self, label: str, formula: str, style: str = MONEY) -> None:
@@ -209,7 +213,7 @@ class _ShoppingSheet:
 def _needed_unit(line: Line, sheet: Worksheet, row: int) -> None:
     """A quantity needed in another unit than it is bought in says so in its own cell."""
     if line.needed.unit and line.needed.unit != line.buy.unit:
-        cell = cell_at(sheet, row, 5)
+        cell = cell_at(sheet, row, 4)
         cell.number_format += f' "{line.needed.unit}"'
 
 
@@ -246,6 +250,7 @@ def _tables(book: Workbook, name: str, tables: list[Table], unit: Unit) -> None:
             for column, value in enumerate(values, start=1):
                 put(cell_at(sheet, row, column), value, unit)
                 cell_at(sheet, row, column).border = HAIR
+            fit_height(sheet, row)
             row += 1
         row += 1
     _print_setup(sheet, head)
@@ -258,10 +263,12 @@ def _heading_row(sheet: Worksheet, row: int, columns: tuple[Column, ...], unit: 
         cell = cell_at(sheet, row, number)
         in_unit = f" ({unit.symbol})" if column.format is Format.TAPE else ""
         put_text(cell, column.heading + in_unit)
-        cell.font, cell.fill, cell.border, cell.alignment = HEAD, BAND, LINE, WRAPPED
+        cell.font, cell.fill, cell.border = HEAD, BAND, LINE
+        cell.alignment = WRAPPED if column.format is Format.TEXT else RIGHT
         letter = get_column_letter(number)
         wide = sheet.column_dimensions[letter]
         wide.width = max(wide.width if letter in sheet.column_dimensions else 0, column.wide)
+    fit_height(sheet, row)
 
 
 def _working_sheet(book: Workbook, estimate: Estimate) -> None:
@@ -307,8 +314,9 @@ def _sentences(book: Workbook, name: str, parts: list[tuple[str, tuple[str, ...]
             continue
         _bold(sheet, next(rows), title, TITLE)
         for line in lines:
-            cell = cell_at(sheet, next(rows), 1)
-            put_text(cell, line)
-            cell.font, cell.alignment = PLAIN, WRAPPED
+            row = next(rows)
+            put_text(cell_at(sheet, row, 1), line)
+            cell_at(sheet, row, 1).font, cell_at(sheet, row, 1).alignment = PLAIN, WRAPPED
+            fit_height(sheet, row)
         next(rows)
     _print_setup(sheet, 1)
