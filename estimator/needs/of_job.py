@@ -88,7 +88,7 @@ def _fabrics(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
         to_cut = tuple(_to_cut(fabric, order, faults))
         with faults.at(order.places, path):
             terms = fabric_terms(fabric, order, job)
-            if not to_cut and not order.unread:
+            if _is_idle(fabric, order):
                 raise Wrong(
                     f"no piece is cut from {quoted(fabric.name)}",
                     "name it in a piece's cut, or leave the fabric out",
@@ -106,6 +106,13 @@ def _fabrics(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
                 used_as=((number, fabric.name),),
                 sources=(order.source(fabric.name, path),),
             )
+
+
+def _is_idle(fabric: Fabric, order: GarmentOrder) -> bool:
+    """Nothing is cut from it; where an entry or a name cannot be read, that is not known."""
+    named = {cut.fabric for piece in order.plan.piece for cut in piece.cut}
+    known = {one.name for one in order.plan.fabric}
+    return fabric.name not in named and named <= known and not order.unread
 
 
 def _to_cut(fabric: Fabric, order: GarmentOrder, faults: Faults) -> Iterator[ToCut]:

@@ -87,19 +87,22 @@ def size_taper(piece: Piece, edges: Allowances) -> Sized:
     wide, beyond = (bottom, edges.bottom) if bottom >= top else (top, edges.top)
     spread = max(top, bottom) - min(top, bottom)
     width = Reckoning.start("finished width at its widest", wide)
-    width = width.plus("the taper carried through the allowance", spread.times(beyond / length))
-    width = width.plus("slanted side seams", _along_slant(sides, spread, length))
+    carried = Fraction(spread.ticks * beyond.ticks, length.ticks)
+    both = whole_ticks(carried + _along_slant(sides, spread, length))
+    width = width.plus("the taper carried through the allowance", whole_ticks(carried))
+    width = width.plus("slanted side seams", both - whole_ticks(carried))
     note = "; ".join(filter(None, ("tapered", fold_note(edges))))
     return Sized((wide, length), width, cut_length, True, note)
 
 
-def _along_slant(allowances: Length, spread: Length, length: Length) -> Length:
-    """Seam allowances measured along the horizontal: allowance / cos(slant), up to a tick.
+def _along_slant(allowances: Length, spread: Length, length: Length) -> Fraction:
+    """Seam allowances measured along the horizontal, in ticks: allowance / cos(slant).
 
-    The slant runs sideways by half the spread over the length.
+    The slant runs sideways by half the spread over the length. Ticks are made whole once, with
+    what else widens the piece, so that a width that falls on a mark is not raised by rounding.
     """
     square = 4 * length.ticks**2 + spread.ticks**2
-    return whole_ticks(Fraction(allowances.ticks * _root_up(square), 2 * length.ticks))
+    return Fraction(allowances.ticks * _root_up(square), 2 * length.ticks)
 
 
 def _root_up(square: int) -> int:
