@@ -48,16 +48,15 @@ def _of_purchase(purchase: Purchase, unit: Unit) -> Working:
     sold = Sold(buy.sold_units, buy.unit)
     lines = [_line(step, unit, shop) for step in buy.steps]
     answer = f"buy {sold.text} {buy.unit}"
-    if buy.cost is not None:
-        price = buy.offer.price_per_sold_unit
-        each = "" if buy.unit == "each" else f" per {buy.unit}"
-        answer += f" at {price:f} {buy.offer.currency}{each or ' each'}"
-        answer += f" = {buy.cost:.2f} {buy.offer.currency}"
+    price = buy.offer.price_per_sold_unit
+    if price is not None:
+        per = "each" if buy.unit == "each" else f"per {buy.unit}"
+        answer += f" at {price:.2f} {buy.offer.currency} {per} = {buy.cost:.2f}"
     name = f"{purchase.title}, {', '.join(purchase.names)}"
     return Working(
         title=purchase.title if purchase.names == (purchase.title,) else name,
         lines=tuple(lines),
-        answer=answer.replace(" each each", " each"),
+        answer=answer,
         places=tuple(dict.fromkeys(str(source.place) for source in purchase.sources)),
     )
 
