@@ -1,0 +1,100 @@
+"""Files are written whole or not at all, and a list that somebody filled in is kept."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from openpyxl import Workbook, load_workbook
+
+from estimator import Refused, estimate
+from estimator.reports.saving import save_workbook, write_whole
+from estimator.reports.workbook import workbook_of
+from tests.plans import HEADING, plan
+
+APRON = HEADING + '[[piece]]\nname = "skirt"\ncut = "print"\nwidth = "31"\nlength = "23"\n'
+
+
+def write(path: Path, text: str = APRON) -> None:
+    save_workbook(workbook_of(estimate(plan(text))), path)
+
+
+def test_the_same_plan_gives_the_same_bytes(tmp_path: Path) -> None:
+    write(tmp_path / "one.xlsx")
+    write(tmp_path / "two.xlsx")
+    assert (tmp_path / "one.xlsx").read_bytes() == (tmp_path / "two.xlsx").read_bytes()
+
+
+def test_a_list_that_nobody_touched_is_written_anew(tmp_path: Path) -> None:
+    path = tmp_path / "list.xlsx"
+    write(path)
+    write(path, APRON.replace('"31"', '"37"'))
+    cells = [cell.value for row in load_workbook(path)["Cut list"].iter_rows() for cell in row]
+    assert 38.25 in cells
+
+
+@pytest.mark.parametrize(
+    ("column", "mark"), [("A", "☑"), ("H", 12.5), ("G", "bought the blue one")]
+)
+def test_a_list_that_somebody_filled_in_is_kept(tmp_path: Path, column: str, mark: object) -> None:
+    path = tmp_path / "list.xlsx"
+    write(path)
+    book = load_workbook(path)
+    row = next(row[0].row for row in book["Shopping list"].iter_rows() if row[0].value == "☐")
+    book["Shopping list"][f"{column}{row}"] = mark
+    book.save(path)
+    before = path.read_bytes()
+    with pytest.raises(Refused, match="filled in"):
+        write(path)
+    assert path.read_bytes() == before
+
+
+def test_a_spreadsheet_of_somebody_else_is_kept(tmp_path: Path) -> None:
+    path = tmp_path / "accounts.xlsx"
+    Workbook().save(path)
+    before = path.read_bytes()
+    with pytest.raises(Refused, match="no shopping list of ours"):
+        write(path)
+    assert path.read_bytes() == before
+
+
+def test_a_damaged_file_is_kept(tmp_path: Path) -> None:
+    path = tmp_path / "list.xlsx"
+    path.write_bytes(b"not a spreadsheet")
+    with pytest.raises(Refused, match="no shopping list of ours"):
+        write(path)
+    assert path.read_bytes() == b"not a spreadsheet"
+
+
+@pytest.mark.parametrize("name", ["list", "list.csv", "list.ods"])
+def test_a_name_that_is_no_spreadsheet_is_refused(tmp_path: Path, name: str) -> None:
+    with pytest.raises(Refused, match=r"\.xlsx"):
+        write(tmp_path / name)
+
+
+def test_a_folder_that_is_not_there_is_refused_and_nothing_is_left(tmp_path: Path) -> None:
+    with pytest.raises(Refused, match="cannot be written"):
+        write(tmp_path / "away" / "list.xlsx")
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_folder_in_the_place_of_the_file_is_refused(tmp_path: Path) -> None:
+    (tmp_path / "list.xlsx").mkdir()
+    with pytest.raises(Refused, match="folder"):
+        write(tmp_path / "list.xlsx")
+
+
+def test_when_the_disk_is_full_the_old_file_stays_and_no_scrap_is_left(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "plan.toml"
+    path.write_text("old")
+
+    def full(*_: object) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(Path, "replace", full)
+    with pytest.raises(Refused, match="No space left"):
+        write_whole(path, b"new")
+    assert path.read_text() == "old"
+    assert list(tmp_path.iterdir()) == [path]

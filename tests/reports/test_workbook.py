@@ -1,0 +1,184 @@
+"""The shopping list as a spreadsheet, read back cell by cell."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+from io import BytesIO
+
+import pytest
+from openpyxl import Workbook, load_workbook
+from openpyxl.worksheet.worksheet import Worksheet
+
+from estimator import Estimate, estimate
+from estimator.measure import Length
+from estimator.reports.workbook import workbook_of
+from tests.plans import plan
+
+DRESS = """
+[garment]
+name = "harbour dress"
+currency = "USD"
+[[fabric]]
+name = "lawn"
+colour = "sea green"
+widths = [{ width = "44 in", price = "8.49 per yd" }]
+[[fabric]]
+name = "fusible"
+role = "interfacing"
+widths = ["90 cm"]
+[[piece]]
+name = "panel"
+quantity = 3
+cut = ["lawn"]
+width = "19 1/4"
+length = "31"
+[[piece]]
+name = "band"
+cut = ["lawn", { fabric = "fusible", cut_to = "finished size" }]
+made = "folded band"
+width = "2"
+length = "29 1/2"
+[[trim]]
+name = "braid"
+along = "panel: bottom"
+price = "1.13 per yd"
+[[elastic]]
+name = "cuff elastic"
+measure = "8"
+quantity = 2
+price = "0.55 per yd"
+[[notion]]
+name = "button"
+quantity = 7
+sold = [{ put_up = "pack of 3", price = "2.35 each" }]
+"""
+
+
+def read_back(found: Estimate) -> Workbook:
+    held = BytesIO()
+    workbook_of(found).save(held)
+    return load_workbook(BytesIO(held.getvalue()))
+
+
+def list_rows(sheet: Worksheet) -> dict[str, dict[str, object]]:
+    """The lines of the list by their item, each with its cells by their headings."""
+    head = next(row for row in sheet.iter_rows() if row[1].value == "Item")
+    headings = [str(cell.value) for cell in head]
+    return {
+        str(row[1].value): dict(zip(headings, (cell.value for cell in row), strict=True))
+        for row in sheet.iter_rows(min_row=head[0].row + 1)
+        if row[0].value == "☐"
+    }
+
+
+@pytest.fixture(scope="module")
+def dress() -> Estimate:
+    return estimate(plan(DRESS))
+
+
+@pytest.fixture(scope="module")
+def book(dress: Estimate) -> Workbook:
+    return read_back(dress)
+
+
+def test_each_thing_to_buy_is_a_line_with_the_figures_of_the_estimate(
+    dress: Estimate, book: Workbook
+) -> None:
+    rows = list_rows(book["Shopping list"])
+    assert list(rows) == ["lawn", "fusible", "braid", "cuff elastic", "button"]
+    for line in dress.purchases:
+        row = rows[line.title]
+        assert Fraction(str(row["Buy"])) == line.buy.sold_units
+        assert row["Unit"] == line.buy.unit
+        assert row["Key"] == line.key
+        price = row["Unit price"]
+        assert (None if price is None else Decimal(str(price))) == line.buy.offer.price
+
+
+def test_needed_is_never_shown_below_what_is_needed_and_never_above_what_is_bought(
+    dress: Estimate, book: Workbook
+) -> None:
+    rows = list_rows(book["Shopping list"])
+    for line in dress.purchases:
+        if isinstance(line.needed, Length):
+            shown = Fraction(str(rows[line.title]["Needed"]))
+            unit = line.buy.offer.sold_by.length
+            assert line.needed / unit <= shown <= line.buy.sold_units
+
+
+def test_the_parts_of_the_shop_stand_in_the_order_in_which_it_is_walked(book: Workbook) -> None:
+    seen = [row[1].value for row in book["Shopping list"].iter_rows() if row[1].value]
+    parts = ["Fabrics", "Linings and interfacings", "Trims", "Elastics", "Notions"]
+    assert [value for value in seen if value in parts] == parts
+
+
+def test_costs_and_totals_are_formulas_that_come_to_the_estimate(
+    dress: Estimate, book: Workbook
+) -> None:
+    sheet = book["Shopping list"]
+    rows = list_rows(sheet)
+    costs = [row["Cost"] for row in rows.values()]
+    assert all(str(cost).startswith("=IF(H") for cost in costs)
+    reckoned = sum(
+        round(Decimal(str(row["Buy"])) * Decimal(str(row["Unit price"])), 2)
+        for row in rows.values()
+        if row["Unit price"] is not None
+    )
+    assert abs(reckoned - dress.cost) <= Decimal("0.01")
+    total = next(row for row in sheet.iter_rows() if str(row[1].value).startswith("Total"))
+    assert str(total[8].value).count("+I") + 1 == 5
+
+
+def test_yards_are_numbers_shown_as_fractions_and_metres_have_two_decimals(book: Workbook) -> None:
+    sheet = book["Shopping list"]
+    formats = {
+        row[1].value: row[4].number_format for row in sheet.iter_rows() if row[0].value == "☐"
+    }
+    assert formats["lawn"] in ("# ?/?", "0")
+    assert formats["fusible"] == "# ?/?"
+    assert formats["button"] == "0"
+
+
+@pytest.mark.parametrize("name", ["=1+1", "+SUM(A1)", "-2", "@now", "<b>bold</b>", "🧵 ribbon"])
+def test_text_from_a_plan_is_never_a_formula(name: str) -> None:
+    text = DRESS.replace('name = "braid"', f'name = "{name}"')
+    sheet = read_back(estimate(plan(text)))["Shopping list"]
+    cell = next(row[1] for row in sheet.iter_rows() if row[1].value == name)
+    assert cell.data_type == "s"
+
+
+def test_the_list_prints_on_one_page_width_with_its_headings_repeated(book: Workbook) -> None:
+    sheet = book["Shopping list"]
+    head = next(row[0].row for row in sheet.iter_rows() if row[1].value == "Item")
+    assert sheet.page_setup.fitToWidth == 1
+    assert sheet.sheet_properties.pageSetUpPr.fitToPage
+    assert sheet.print_title_rows == f"${head}:${head}"
+
+
+def test_the_other_papers_are_sheets_of_their_own(book: Workbook) -> None:
+    assert book.sheetnames[1:] == ["Cut list", "Layout", "Widths", "Working", "Assumptions"]
+
+
+def test_the_cut_list_bears_every_piece_with_its_cut_size_in_inches(book: Workbook) -> None:
+    rows = [[cell.value for cell in row] for row in book["Cut list"].iter_rows()]
+    # panel: 19 1/4 + 2 x 5/8 = 20 1/2 by 31 + 2 x 5/8 = 32 1/4
+    assert ["lawn", "harbour dress", "panel", 3, 20.5, 32.25, 19.25, 31, None] in rows
+
+
+def test_the_layout_sheet_places_each_piece_once(dress: Estimate, book: Workbook) -> None:
+    pieces = [row[2].value for row in book["Layout"].iter_rows() if row[2].value]
+    assert pieces.count("panel") == 3
+    assert sum(len(choice.chosen.layout.placements) for choice in dress.fabrics) == sum(
+        1 for piece in pieces if piece.startswith(("panel", "band"))
+    )
+
+
+def test_the_list_says_that_thread_is_not_estimated(book: Workbook) -> None:
+    said = " ".join(str(row[1].value) for row in book["Shopping list"].iter_rows())
+    assert "Thread is not estimated" in said
+
+
+def test_an_estimate_with_nothing_to_buy_makes_an_empty_list_and_no_fault() -> None:
+    sheet = read_back(estimate(plan('[garment]\nname = "nothing yet"')))["Shopping list"]
+    assert list_rows(sheet) == {}

@@ -1,0 +1,191 @@
+"""The commands as a newcomer meets them: what they print, and how they refuse."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from estimator import cli
+from tests.plans import HEADING
+
+SKIRT = (
+    HEADING
+    + """
+[[piece]]
+name = "panel"
+quantity = 4
+cut = "print"
+width = "20 1/4"
+length = "26"
+edges = { bottom = "hem 1 1/4" }
+[[trim]]
+name = "hem ribbon"
+along = "panel: bottom"
+joined = "in the round"
+"""
+)
+Run = Callable[..., tuple[int, str, str]]
+
+
+@pytest.fixture
+def run(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Run:
+    """Runs a command in an empty folder: its exit status, what it printed, what it complained."""
+    monkeypatch.chdir(tmp_path)
+
+    def command(*words: object) -> tuple[int, str, str]:
+        monkeypatch.setattr("sys.argv", ["estimator", *map(str, words)])
+        try:
+            cli.main()
+            status = 0
+        except SystemExit as end:
+            status = int(end.code or 0)
+        said = capsys.readouterr()
+        return status, said.out, said.err
+
+    return command
+
+
+@pytest.fixture
+def skirt(tmp_path: Path) -> Path:
+    path = tmp_path / "skirt.toml"
+    path.write_text(SKIRT, encoding="utf-8")
+    return path
+
+
+@pytest.mark.parametrize("command", ["show", "widths", "layout", "working", "check"])
+def test_every_command_that_reads_a_plan_prints_plain_text(
+    run: Run, skirt: Path, command: str
+) -> None:
+    status, printed, complained = run(command, skirt)
+    assert (status, complained) == (0, "")
+    assert len(printed.splitlines()) >= 1
+    assert "\x1b" not in printed
+
+
+def test_show_prints_what_to_buy_and_what_was_taken_for_granted(run: Run, skirt: Path) -> None:
+    _, printed, _ = run("show", skirt)
+    # 81 in of hem + 1/2 in overlap, and 5 %: 85 9/16 in, which is 2.377 yd, so 2 1/2 yd
+    line = next(line for line in printed.splitlines() if "hem ribbon" in line)
+    assert "2 1/2" in line
+    assert "seam allowance 5/8 in" in printed
+    assert "Thread is not estimated" in printed
+
+
+@pytest.mark.parametrize("command", ["show", "widths", "working"])
+def test_json_is_for_another_program_to_read(run: Run, skirt: Path, command: str) -> None:
+    status, printed, _ = run(command, skirt, "--json")
+    assert status == 0
+    assert json.loads(printed)
+
+
+def test_the_working_ends_in_the_figure_that_is_on_the_list(run: Run, skirt: Path) -> None:
+    _, printed, _ = run("working", skirt, "--about", "ribbon")
+    assert "buy 2 1/2 yd" in printed
+    assert "panel" not in printed.splitlines()[0]
+
+
+def test_check_says_that_a_plan_is_in_order(run: Run, skirt: Path) -> None:
+    _, printed, _ = run("check", skirt)
+    assert "in order" in printed
+
+
+def test_write_names_the_file_and_the_sum(run: Run, skirt: Path, tmp_path: Path) -> None:
+    status, printed, _ = run("write", skirt)
+    assert status == 0
+    assert "skirt-list.xlsx" in printed
+    assert (tmp_path / "skirt-list.xlsx").exists()
+
+
+def test_new_lists_starters_and_copies_one_without_writing_over(run: Run, tmp_path: Path) -> None:
+    _, listed, _ = run("new")
+    assert "gathered_skirt" in listed
+    assert run("new", "gathered_skirt", "mine.toml")[0] == 0
+    assert run("show", "mine.toml")[0] == 0
+    before = (tmp_path / "mine.toml").read_bytes()
+    status, _, complained = run("new", "gathered_skirt", "mine.toml")
+    assert status == 2
+    assert "there already" in complained
+    assert (tmp_path / "mine.toml").read_bytes() == before
+
+
+def test_a_misspelt_starter_is_told_the_nearest_one(run: Run) -> None:
+    status, _, complained = run("new", "gatherd_skirt")
+    assert status == 2
+    assert "did you mean 'gathered_skirt'?" in complained
+
+
+def _bad(tmp_path: Path, old: str, new: str) -> Path:
+    path = tmp_path / "bad.toml"
+    assert old in SKIRT
+    path.write_text(SKIRT.replace(old, new), encoding="utf-8")
+    return path
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "wrong", "right"),
+    [
+        ('width = "20 1/4"', "width = 20 1/4", "line 13", 'width = "20 1/4"'),
+        ('cut = "print"', 'cut = "prnt"', "line 12", "did you mean 'print'?"),
+        ('width = "20 1/4"', 'width = "61"', "line 9", "at least 62 1/4 in"),
+        ("hem 1 1/4", "hem 27", "line 15", "shallower"),
+        ('"26"', '"26 kg"', "line 14", "use in, ft, yd"),
+        ('"26"', "2026-01-02", "line 14", "in quotes"),
+        ("quantity", "quantitty", "line 11", "did you mean 'quantity'?"),
+        ("panel: bottom", "panel: botom", "line 18", "did you mean 'bottom'?"),
+        ('"26"', '"-26"', "line 14", "zero or more"),
+    ],
+)
+def test_a_wrong_plan_is_refused_with_its_line_and_the_remedy(
+    run: Run, tmp_path: Path, old: str, new: str, wrong: str, right: str
+) -> None:
+    status, printed, complained = run("write", _bad(tmp_path, old, new))
+    assert status == 2
+    assert printed == ""
+    assert f"bad.toml, {wrong}" in complained
+    assert right in complained
+    assert "Traceback" not in complained
+    assert [path.name for path in tmp_path.iterdir()] == ["bad.toml"]
+
+
+def test_complaints_of_every_kind_come_together(run: Run, tmp_path: Path) -> None:
+    text = SKIRT.replace("quantity", "quantitty") + (
+        '[[notion]]\nname = "zip"\nlength = "15 1/2"\nsold = [{ put_up = "each", length = "12" }]\n'
+        '[[piece]]\nname = "sash"\ncut = "print"\nwidth = "70"\nlength = "9"\n'
+        '[[trim]]\nname = "cord"\nalong = "panl: top"\n'
+    )
+    path = tmp_path / "bad.toml"
+    path.write_text(text, encoding="utf-8")
+    status, _, complained = run("check", path)
+    assert status == 2
+    for said in ("quantitty", "sash", "15 1/2", "panl"):
+        assert said in complained
+    assert "4 things to put right" in complained
+
+
+@pytest.mark.parametrize("name", ["missing.toml", ".", "no/such/folder.toml"])
+def test_a_plan_that_is_not_a_file_is_refused(run: Run, name: str) -> None:
+    status, _, complained = run("show", name)
+    assert status == 2
+    assert name in complained
+
+
+def test_a_catalog_that_is_not_a_folder_is_refused(run: Run, skirt: Path) -> None:
+    status, _, complained = run("show", skirt, "--catalog", "nowhere")
+    assert status == 2
+    assert "does not exist" in complained
+
+
+def test_an_output_that_cannot_be_written_is_refused(run: Run, skirt: Path) -> None:
+    status, _, complained = run("write", skirt, "--out", "away/list.xlsx")
+    assert status == 2
+    assert "cannot be written" in complained
+
+
+def test_two_garments_are_shopped_for_together(run: Run, skirt: Path, tmp_path: Path) -> None:
+    twin = tmp_path / "twin.toml"
+    twin.write_text(SKIRT.replace('"apron"', '"twin"').replace('"26"', '"24"'), encoding="utf-8")
+    _, printed, _ = run("show", skirt, twin)
+    assert "apron, twin" in printed.splitlines()[0]
