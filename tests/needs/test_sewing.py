@@ -1,0 +1,66 @@
+"""What is sewn to what: seams that cannot be, and edges that do not fit one another."""
+
+from tests.plans import HEADING, complaints, in_print
+
+TWO = """
+[[piece]]
+name = "skirt"
+cut = "print"
+width = "40 1/4"
+length = "26"
+[[piece]]
+name = "band"
+cut = "print"
+width = "28 1/8"
+length = "3"
+"""
+
+
+def seam(more: str, edges: str = '"skirt: top", "band: bottom"') -> str:
+    return TWO + f"[[seam]]\nedges = [{edges}]\n{more}\n"
+
+
+def test_a_seam_of_two_unlike_edges_is_remarked_on() -> None:
+    assert in_print(seam("")).remarks == (
+        "apron: the seam joins skirt: top (40 1/4 in) to band: bottom (28 1/8 in); "
+        "say which edge is gathered, or check the sizes.",
+    )
+
+
+def test_a_gathered_seam_may_join_edges_of_any_length() -> None:
+    assert in_print(seam('gathered = "skirt: top"')).remarks == ()
+
+
+def test_an_edge_a_tenth_longer_is_eased_in() -> None:
+    # 28 1/8 x 1.1 is 30 15/16 in.
+    eased = seam("").replace("40 1/4", "30 15/16")
+    assert in_print(eased).remarks == ()
+    assert len(in_print(eased.replace("30 15/16", "31")).remarks) == 1
+
+
+def test_a_seam_with_a_piece_that_is_not_there_is_refused() -> None:
+    assert complaints(HEADING + seam("", '"skirt: top", "bnad: bottom"')) == [
+        "apron.toml, line 19: there is no piece 'bnad'; did you mean 'band'?"
+    ]
+
+
+def test_a_hemmed_edge_is_in_no_seam() -> None:
+    hemmed = seam("").replace('length = "26"', 'length = "26"\nedges.top = "hem 1"')
+    (found,) = complaints(HEADING + hemmed)
+    assert "'skirt: top' has a hem and is joined in a seam too" in found
+    assert "finish it with seam, or take it out of the seam" in found
+
+
+def test_the_gathered_edge_is_one_of_the_two() -> None:
+    (found,) = complaints(HEADING + seam('gathered = "skirt: left"'))
+    assert "'skirt: left' is gathered, and is not an edge of this seam" in found
+    assert "name one of 'skirt: top' and 'band: bottom'" in found
+
+
+def test_a_strip_onto_an_edge_that_is_not_there_is_refused() -> None:
+    frill = (
+        '[[piece]]\nname = "frill"\ncut = "print"\nmade = "joined strip"\nlength = "3"\n'
+        'onto = "skirt: botom"\n'
+    )
+    (found,) = complaints(HEADING + TWO + frill)
+    assert "'skirt' has no edge 'botom'; did you mean 'bottom'?" in found
