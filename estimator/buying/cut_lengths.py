@@ -38,5 +38,6 @@ def cut_from_roll(needed: Reckoning, offer: Offer) -> Buy:
     """Buys a length on an offer; where the price is from a quantity, at least that quantity."""
     sold = as_sold(needed, offer)
     if isinstance(offer.from_quantity, Length):
-        sold = sold.at_least("the quantity from which this price holds", offer.from_quantity)
+        least = offer.from_quantity.up_to(offer.selling_step)
+        sold = sold.at_least("the quantity from which this price holds", least)
     return Buy(offer, sold.value, sold.steps)

@@ -1,0 +1,155 @@
+"""A fabric at each width on offer, and the choice between them."""
+
+from decimal import Decimal
+
+import pytest
+
+from estimator import Catalog, Estimate, GarmentOrder, Job, estimate
+from estimator.written import length
+from tests.plans import bought, catalog, complaints, order, plan
+
+HEADING = """
+[garment]
+name = "apron"
+currency = "USD"
+seam_allowance = 0
+straightening = 0
+selvedge = 0
+[[fabric]]
+name = "print"
+"""
+# Two panels of 22 in lie beside one another in 45 in and three not; in 66 in three do.
+PANELS = '[[piece]]\nname = "panel"\nquantity = 3\ncut = "print"\nwidth = "22"\nlength = "27"\n'
+
+
+def at(widths: str, pieces: str = PANELS) -> Estimate:
+    return estimate(plan(f"{HEADING}widths = [{widths}]\n{pieces}"))
+
+
+def priced(narrow: str, wide: str) -> str:
+    return (
+        f'{{ width = "45 in", price = "{narrow} per yd" }}, '
+        f'{{ width = "66 in", price = "{wide} per yd" }}'
+    )
+
+
+def test_three_panels_take_two_rows_at_45_in_and_one_at_66_in() -> None:
+    (choice,) = at('"45 in", "66 in"').fabrics
+    assert [one.needed for one in choice.options] == [length("54"), length("27")]
+
+
+def test_the_cheapest_width_is_neither_the_cheapest_yard_nor_always_the_shortest() -> None:
+    # 45 in: 1 1/2 yd; 66 in: 3/4 yd. At 4 and 9 a yard: 6.00 or 6.75; at 4 and 7: 6.00 or 5.25.
+    narrow = at(priced("4", "9"))
+    assert (bought(narrow, "print").width, narrow.cost) == (length("45 in"), Decimal("6.00"))
+    wide = at(priced("4", "7"))
+    assert (bought(wide, "print").width, wide.cost) == (length("66 in"), Decimal("5.25"))
+    assert wide.fabrics[0].reason == "cheapest of 2 widths"
+
+
+def test_where_a_price_lacks_the_shortest_is_bought_and_the_list_says_so() -> None:
+    found = at('{ width = "45 in", price = "1 per yd" }, "66 in"')
+    assert bought(found, "print").width == length("66 in")
+    assert found.fabrics[0].reason == (
+        "shortest of 2 widths; prices lack, so the cheapest is not known"
+    )
+    assert found.unpriced == 1
+
+
+def test_a_width_fixed_by_the_plan_is_bought_though_another_is_cheaper() -> None:
+    text = f'{HEADING}widths = [{priced("4", "7")}]\nwidth = "45 in"\n{PANELS}'
+    found = estimate(plan(text)).fabrics[0]
+    assert found.chosen.width == length("45 in")
+    assert found.reason == "width fixed by the plan"
+
+
+def test_a_width_too_narrow_for_a_piece_is_left_out() -> None:
+    (choice,) = at('"20 in", "45 in"').fabrics
+    assert [one.width for one in choice.too_narrow] == [length("20 in")]
+    assert choice.reason == "the only width on offer that takes the pieces"
+
+
+def test_a_piece_wider_than_every_width_says_what_would_take_it() -> None:
+    (found,) = complaints(f'{HEADING}widths = ["18 in", "20 in"]\n{PANELS}')
+    assert found.startswith("apron.toml, line 11: ")
+    assert "'panel' is cut 22 in wide, and the widest 'print'" in found
+    assert "(20 in) has 20 in to use; take a fabric with at least 22 in to use" in found
+
+
+def test_every_piece_that_is_too_wide_is_complained_of() -> None:
+    back = PANELS.replace("panel", "back").replace("22", "31")
+    found = complaints(f'{HEADING}widths = ["20 in"]\n{PANELS}{back}')
+    assert [one.split(":")[0] for one in found] == ["apron.toml, line 11", "apron.toml, line 17"]
+
+
+def test_a_piece_as_wide_as_the_fabric_fits() -> None:
+    assert at('"22 in"').fabrics[0].chosen.needed == length("81")
+
+
+def test_a_piece_of_either_grain_turns_to_fit() -> None:
+    # 27 in across are too wide for 20 in; turned, they are 18 in across and 27 in long.
+    lying = PANELS.replace('"22"', '"27"').replace('length = "27"', 'length = "18"')
+    found = at('"20 in"', lying + 'grain = "either"\n')
+    assert found.fabrics[0].chosen.needed == length("81")
+
+
+def test_the_width_is_narrower_by_what_the_fabric_shrinks_across() -> None:
+    # Two panels of 22 in want 44 in; 45 in at 3 % leave 43.65 in.
+    found = estimate(plan(f'{HEADING}widths = ["45 in"]\nshrinkage_across = "3 %"\n{PANELS}'))
+    assert found.fabrics[0].chosen.needed == length("81")
+
+
+def test_rows_of_a_matched_print_start_on_its_repeat() -> None:
+    # Two rows of 27 in on a 10 in repeat: the second starts at 30, and none is charged after it.
+    found = estimate(plan(f'{HEADING}widths = ["45 in"]\nrepeat = "10"\n{PANELS}'))
+    assert found.fabrics[0].chosen.needed == length("57")
+
+
+def test_waste_is_the_share_of_the_cloth_that_is_in_no_piece() -> None:
+    # 66 in wide, 27 in long, bought 3/4 yd: all of it is in panels.
+    assert at('"66 in"').fabrics[0].chosen.waste == 0
+    # 45 in wide, 54 in bought, three panels of 22 x 27.
+    assert float(at('"45 in"').fabrics[0].chosen.waste) == pytest.approx(
+        1 - 3 * 22 * 27 / (45 * 54)
+    )
+
+
+def test_no_layout_buys_less_than_the_proof_says() -> None:
+    option = at('"45 in"').fabrics[0].chosen
+    assert option.least <= option.buy.bought
+
+
+def lawn() -> Catalog:
+    return catalog(
+        [{"item": "lawn", "kind": "fabric"}],
+        [{"item": "lawn", "width": "45 in", "price": "8", "per": "yd", "currency": "USD"}],
+    )
+
+
+def garment(name: str, more: str = "", quantity: int = 1) -> GarmentOrder:
+    heading = HEADING.replace('"apron"', f'"{name}"') + f'buy = "lawn"\n{more}'
+    return order(heading + PANELS.replace("quantity = 3", f"quantity = {quantity}"))
+
+
+def test_two_garments_of_one_cloth_are_laid_out_and_rounded_together() -> None:
+    # Alone each takes 27 in, 3/4 yd; beside one another in 45 in both do.
+    found = estimate(Job((garment("apron"), garment("dress")), lawn()))
+    (line,) = found.purchases
+    assert line.buy.bought == length("3/4 yd")
+    assert [source.garment for source in line.sources] == ["apron", "dress"]
+
+
+def test_one_cloth_on_unequal_terms_is_two_lines_with_keys_of_their_own() -> None:
+    washed = garment("dress", 'shrinkage = "5 %"\n')
+    found = estimate(Job((garment("apron"), washed), lawn()))
+    assert len({line.key for line in found.purchases}) == 2
+
+
+def test_the_count_of_an_order_and_the_copies_of_a_plan_multiply() -> None:
+    found = estimate(Job((GarmentOrder(garment("apron").plan, count=4),), lawn()))
+    assert found.fabrics[0].chosen.pieces[0].quantity == 4
+
+
+def test_a_key_names_item_colour_and_name_and_never_the_place_on_the_list() -> None:
+    found = estimate(Job((garment("apron", 'colour = "sky"\n'),), lawn()))
+    assert found.purchases[0].key == "lawn / sky / print"
