@@ -58,7 +58,7 @@ def _wrong(detail: ErrorDetails, model: type[Entry]) -> Wrong:
         case "enum" | "literal_error":
             choices = re.findall(r"'([^']+)'", str(context["expected"]))
             right = nearest(str(written), choices)
-            return Wrong(f"{quoted(written)} is not a {name}", right, at)
+            return Wrong(f"{name} cannot be {quoted(written)}", right, at)
         case _:
             right = _REMEDIES.get(detail["type"], detail["msg"].lower())
             return Wrong(f"{name} cannot be {quoted(written)}", right, at)

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from estimator import Refused, read_catalog
-from estimator.catalog import Kind, PutUp
+from estimator.catalog import Kind
 from estimator.measure import Unit
 from estimator.written import length
 
@@ -49,7 +49,7 @@ def test_both_tables_make_a_catalog(tmp_path: Path) -> None:
     assert (by_yard.selling_step, by_yard.minimum) == (length("1/8 yd"), length("1/2 yd"))
     assert (by_metre.sold_by, by_metre.selling_step) == (Unit.M, length("0.1 m"))
     (cards,) = catalog.offers["wave-lace"]
-    assert cards.put_up == PutUp("card", length("3 yd"), "3 yd")
+    assert (cards.put_up.holds, cards.put_up.text) == (length("3 yd"), "card of 3 yd")
     assert (cards.from_quantity, cards.price) == (2, Decimal("4.25"))
 
 

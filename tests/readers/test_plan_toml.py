@@ -99,7 +99,7 @@ def test_a_sound_plan_has_no_complaints() -> None:
         pytest.param(
             'length = "30 3/8"',
             'length = "30"\nshape = "tapr"',
-            "apron.toml, line 11: 'tapr' is not a shape; did you mean 'taper'?",
+            "apron.toml, line 11: shape cannot be 'tapr'; did you mean 'taper'?",
             id="unknown shape",
         ),
         pytest.param(
