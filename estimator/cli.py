@@ -154,11 +154,8 @@ def check(plans: Plans, catalog: CatalogOption = None) -> None:
     """
     found = _estimated(plans, catalog)
     for order in found.job.garments:
-        plan = order.plan
-        _print(
-            f"{order.places.file}: {plan.garment.name} is in order, with {len(plan.piece)} pieces, "
-            f"{len(plan.fabric)} fabrics and {len(found.purchases)} things to buy."
-        )
+        _print(f"{order.places.file}: {order.plan.garment.name} is in order.")
+    _print(f"Things to buy: {len(found.purchases)}.")
     for remark in found.remarks:
         _print(f"Look at this: {remark}")
 

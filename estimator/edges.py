@@ -32,6 +32,9 @@ class Finish(Enum):
     RAW = "raw"
 
 
+SIDES = ("top", "bottom", "left", "right")
+"""The edges that every piece has; a plan may name others with a length of their own."""
+
 SPELLINGS = {
     **{finish.value: finish for finish in Finish},
     "narrow rolled hem": Finish.ROLLED,

@@ -22,7 +22,7 @@ from estimator.buying.fabric_widths import (
     offers_by_width,
 )
 from estimator.buying.small_things import buy_count, buy_length
-from estimator.buying.types import Purchase, total_cost
+from estimator.buying.types import Purchase, total_cost, with_own_keys
 from estimator.catalog import NO_CATALOG, Catalog, Offer
 from estimator.faults import Fault, Faults, Refused
 from estimator.job import GarmentOrder, Job
@@ -35,12 +35,12 @@ from estimator.needs.of_job import needs_of
 from estimator.needs.runs import length_needs
 from estimator.needs.sewing import seam_remarks
 from estimator.needs.terms import usable_width
-from estimator.needs.types import FabricNeed, Group, Needs
+from estimator.needs.types import FabricNeed, FabricTerms, Group, Needs
 from estimator.plan import Plan
 
 MOST_WIDTH_CHOICES = 256
-Widths = Mapping[str, tuple[Offer, ...]]
-"""For fabrics whose width sets a ring: the fabric's key and its offers at one width."""
+Widths = Mapping[FabricTerms, tuple[Offer, ...]]
+"""For fabrics whose width sets a ring: the fabric's terms, and its offers at one width."""
 
 
 @dataclass(frozen=True)
@@ -97,7 +97,7 @@ def _ring_setting_widths(needs: Needs) -> Iterator[Widths]:
             [Fault(setting[0].sources[0].place, wrong, f"fix the width of some of {names}")]
         )
     for chosen in product(*choices):
-        yield {need.key: offers for need, offers in zip(setting, chosen, strict=True)}
+        yield {need.terms: offers for need, offers in zip(setting, chosen, strict=True)}
 
 
 def _at_widths(job: Job, needs: Needs, notions: Sequence[Purchase], widths: Widths) -> Estimate:
@@ -118,18 +118,18 @@ def _at_widths(job: Job, needs: Needs, notions: Sequence[Purchase], widths: Widt
         job=job,
         currency=needs.currency,
         fabrics=tuple(fabrics),
-        purchases=tuple(purchases),
+        purchases=with_own_keys(purchases),
         remarks=tuple(remark for one in edges for remark in seam_remarks(one)),
-        cautions=cautions_for(job, purchases),
+        cautions=cautions_for(job, [need.terms.kind for need in needs.counts]),
     )
 
 
 def _sewn(number: int, order: GarmentOrder, needs: Needs, widths: Widths) -> EdgeLengths:
     """The edges of one garment as it is sewn from fabrics of these widths."""
     usable = {
-        name: usable_width(need.terms, widths[need.key][0])
+        name: usable_width(need.terms, widths[need.terms][0])
         for need in needs.fabrics
-        if need.key in widths
+        if need.terms in widths
         for garment, name in need.used_as
         if garment == number
     }
@@ -141,7 +141,7 @@ def _sewn(number: int, order: GarmentOrder, needs: Needs, widths: Widths) -> Edg
 
 def _fabric(need: FabricNeed, edges: Sequence[EdgeLengths], widths: Widths) -> FabricChoice:
     """One fabric, made up and laid out at each width on offer, and the width chosen."""
-    groups = (widths[need.key],) if need.key in widths else offers_by_width(need.terms)
+    groups = (widths[need.terms],) if need.terms in widths else offers_by_width(need.terms)
     of_order = {id(one.order): one for one in edges}
     found = []
     faults = Faults()

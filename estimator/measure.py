@@ -133,6 +133,20 @@ def tape_text(length: Length, unit: Unit, parts: int = 16) -> str:
     return f"{sign}{fraction_text(abs(nearest))} in"
 
 
+def natural_text(length: Length, unit: Unit) -> str:
+    """A size as the trade names it: in ``unit``'s system if it is whole there, else in the other.
+
+    A 12 mm ribbon stays 1.2 cm on a list in inches, and a 44 in cloth 44 in on a metric one.
+    """
+    whole_metric = length.ticks % MILLIMETRE.ticks == 0
+    whole_inches = length.ticks * 16 % INCH.ticks == 0
+    if unit.metric and whole_inches and not whole_metric:
+        return tape_text(length, Unit.IN)
+    if not unit.metric and whole_metric and not whole_inches:
+        return tape_text(length, Unit.CM)
+    return tape_text(length, unit)
+
+
 def shop_text(length: Length, unit: Unit) -> str:
     """A length as shops sell it: yards with eighths (``2 3/8 yd``) or metres with two decimals.
 

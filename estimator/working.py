@@ -26,6 +26,7 @@ class Operation(Enum):
     SOLD_BY = "up to the selling step of"
     MARK = "up to the mark"
     IN_ALL = "in all"
+    FITTED = "fitted on put-ups of"
 
 
 Figure = Length | Fraction | int

@@ -5,26 +5,26 @@ from __future__ import annotations
 from estimator.buying.types import Buy
 from estimator.catalog import Offer
 from estimator.measure import Length
+from estimator.needs.runs import SHRINKS
 from estimator.needs.types import BuyingTerms, FabricTerms
 from estimator.working import Reckoning
 
 CUT_ENDS = 2
 
 
-def before_shrinking(length: Reckoning, terms: FabricTerms | BuyingTerms) -> Reckoning:
-    """What is needed of the shop's goods: before it shrinks, and with the waste allowance.
-
-    Shrinkage divides: to have 60 in after washing at 5 %, 60 / 0.95 is needed.
-    """
-    needed = length.divided_by("what is left after shrinking", 1 - terms.shrinkage)
-    return needed.times("waste allowance", 1 + terms.waste)
+def with_waste(length: Reckoning, terms: FabricTerms | BuyingTerms) -> Reckoning:
+    """With the waste allowance, which comes last before the shop's own rounding."""
+    return length.times("waste allowance", 1 + terms.waste)
 
 
 def fabric_needed(layout_length: Length, terms: FabricTerms) -> Reckoning:
-    """The length of fabric that a layout of this length needs, with both cut ends straightened."""
+    """The length of fabric that a layout of this length needs, with both cut ends straightened.
+
+    Shrinkage divides: to have 60 in after washing at 5 %, 60 / 0.95 is needed.
+    """
     length = Reckoning.start("length of the cutting layout", layout_length)
     length = length.plus("straightening, two cut ends", terms.straightening * CUT_ENDS)
-    return before_shrinking(length, terms)
+    return with_waste(length.divided_by(SHRINKS, 1 - terms.shrinkage), terms)
 
 
 def as_sold(needed: Reckoning, offer: Offer) -> Reckoning:

@@ -67,7 +67,7 @@ class FabricChoice:
     def purchase(self) -> Purchase:
         """The fabric's line on the shopping list."""
         terms, chosen = self.need.terms, self.chosen
-        notes = [self.reason]
+        notes = [*self.need.notes, self.reason]
         if terms.nap:
             notes.append("nap or one-way print: all pieces lie one way")
         return Purchase(
@@ -94,16 +94,18 @@ def at_width(
     wide = tuple(piece for piece in pieces if narrowest(piece) > usable)
     if wide:
         return TooNarrow(first.width, usable, wide)
-    layout = lay_out(
-        Cloth(usable.ticks, terms.repeat.ticks if terms.repeat else 0, _buys(terms, first)),
-        [
-            Blank(piece.name, piece.width.value.ticks, piece.length.value.ticks, piece.quantity,
-                  piece.may_turn)
-            for piece in pieces
-        ],
-    )  # fmt: skip
-    needed = fabric_needed(Length(layout.length), terms)
-    best = least_bought([cut_from_roll(needed, offer) for offer in offers])
+    steps = {(offer.selling_step, offer.minimum): offer for offer in offers}
+    ways = []
+    for example in steps.values():
+        layout = _laid_out(terms, usable, pieces, example)
+        needed = fabric_needed(Length(layout.length), terms)
+        ways += [
+            (layout, needed, cut_from_roll(needed, offer))
+            for offer in offers
+            if (offer.selling_step, offer.minimum) == (example.selling_step, example.minimum)
+        ]
+    best = least_bought([buy for _, _, buy in ways])
+    layout, needed = next((layout, needed) for layout, needed, buy in ways if buy is best)
     least = as_sold(fabric_needed(Length(layout.bound), terms), best.offer).value
     assert isinstance(best.bought, Length), "fabric is cut to length"
     return WidthOption(
@@ -116,6 +118,24 @@ def at_width(
         buy=best,
         waste=1 - Fraction(_area(pieces), usable.ticks * best.bought.ticks),
     )
+
+
+def _laid_out(
+    terms: FabricTerms, usable: Length, pieces: tuple[CutPiece, ...], offer: Offer
+) -> Layout:
+    """The pieces on cloth that has been washed: its print repeat has shrunk with it."""
+    repeat = terms.repeat.times(1 - terms.shrinkage).ticks if terms.repeat else 0
+    blanks = [
+        Blank(
+            name=piece.name,
+            width=piece.width.value.ticks,
+            length=piece.length.value.ticks,
+            quantity=piece.quantity,
+            may_turn=piece.may_turn,
+        )
+        for piece in pieces
+    ]
+    return lay_out(Cloth(usable.ticks, repeat, _buys(terms, offer)), blanks)
 
 
 def _buys(terms: FabricTerms, offer: Offer) -> Callable[[int], int]:

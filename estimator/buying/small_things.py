@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from estimator.buying.cut_lengths import before_shrinking, cut_from_roll
+from fractions import Fraction
+
+from estimator.buying.cut_lengths import cut_from_roll, with_waste
 from estimator.buying.put_ups import fewest_bins
 from estimator.buying.types import Buy, Purchase, least_bought
 from estimator.catalog import Kind, Offer
 from estimator.faults import Wrong
-from estimator.measure import Length, Unit, tape_text, total
+from estimator.measure import Length, Unit, natural_text, shop_text, tape_text, total
 from estimator.needs.types import CountNeed, LengthNeed
 from estimator.working import Operation, Reckoning, Step
 
@@ -18,7 +20,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
     ``unit`` is that in which complaints are worded. Raises Wrong for a run that no put-up holds.
     """
     in_all = _all_runs(need)
-    needed = before_shrinking(in_all, need.terms)
+    needed = with_waste(in_all, need.terms)
     ways = []
     for offer in need.terms.offers:
         if offer.put_up.cut_to_length:
@@ -31,7 +33,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
                 "offer it by the length, or as card of 3 yd",
             )
     if not ways:
-        longest = max(_shrunk(run.length.value, need) for run in need.runs)
+        longest = max(run.length.value for run in need.runs)
         holds = max(offer.put_up.holds for offer in need.terms.offers
                     if isinstance(offer.put_up.holds, Length))  # fmt: skip
         raise Wrong(
@@ -47,16 +49,11 @@ def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
         names=need.names,
         colour=need.terms.colour,
         width=best.offer.width,
-        needed=needed.value if isinstance(best.bought, Length) else _shrunk(in_all.value, need),
+        needed=needed.value if isinstance(best.bought, Length) else in_all.value,
         buy=best,
-        notes=(best.note,) if best.note else (),
+        notes=(*need.notes, *filter(None, (best.note,))),
         sources=tuple(dict.fromkeys(run.source for run in need.runs)),
     )
-
-
-def _shrunk(length: Length, need: LengthNeed) -> Length:
-    """A length of the goods as bought, that is ``length`` after it has shrunk."""
-    return length.times(1 / (1 - need.terms.shrinkage))
 
 
 def _all_runs(need: LengthNeed) -> Reckoning:
@@ -77,27 +74,32 @@ def _on_cards(
     need: LengthNeed, in_all: Reckoning, offer: Offer, holds: Length, unit: Unit
 ) -> list[Buy]:
     """Whole runs on cards; none where a run is longer than a card."""
-    runs = [_shrunk(run.length.value, need).ticks for run in need.runs for _ in range(run.count)]
+    runs = [run.length.value.ticks for run in need.runs for _ in range(run.count)]
     if max(runs) > holds.ticks:
         return []
     cards = fewest_bins(runs, holds.ticks)
     count = len(cards)
     by_sum = -(-sum(runs) // holds.ticks)
-    step = Step(f"{len(runs)} whole runs on the fewest of {offer.put_up.text}",
-                Operation.DIVIDE, holds, count)  # fmt: skip
-    steps = [
-        *in_all.divided_by("what is left after shrinking", 1 - need.terms.shrinkage).steps,
-        step,
-    ]
+    label = f"{len(runs)} whole run{'s' if len(runs) > 1 else ''}, each in one piece"
+    steps = [*in_all.steps, Step(label, Operation.FITTED, holds, count)]
     bought = _from_quantity(offer, count, steps)
-    left = [tape_text(Length(holds.ticks - sum(card)), unit) for card in cards
-            if sum(card) < holds.ticks]  # fmt: skip
-    notes = (
-        [f"left over: {', '.join(left[:6])}" + (", ..." if len(left) > 6 else "")] if left else []
-    )
+    left = [Length(holds.ticks - sum(card)) for card in cards if sum(card) < holds.ticks]
+    notes = []
     if count > by_sum:
-        notes.insert(0, f"the sum of lengths would fit on {by_sum}, but no run is joined")
+        notes.append(f"the sum of lengths would fit on {by_sum}, but no run is joined")
+    if left:
+        shown = ", ".join(_left_text(length, unit) for length in left[:6])
+        notes.append(f"left over: {shown}" + (", ..." if len(left) > 6 else ""))
     return [Buy(offer, bought, tuple(steps), "; ".join(notes))]
+
+
+def _left_text(length: Length, unit: Unit) -> str:
+    """A left-over as a person would name it: long ones in whole eighths of a yard, or in metres."""
+    shop = unit.shop
+    if length < shop.length * 2:
+        return tape_text(length, unit)
+    part = Unit.CM.length * 10 if shop.metric else Unit.YD.length.times(Fraction(1, 8))
+    return shop_text(part * part.times_into(length), shop)
 
 
 def _from_quantity(offer: Offer, count: int, steps: list[Step]) -> int:
@@ -126,11 +128,11 @@ def buy_count(need: CountNeed, unit: Unit) -> Purchase:
             f"for an opening of {tape_text(need.opening, unit)}: take it or the next longer"
         )
     elif need.opening is not None and length is not None:
-        notes.append(f"{tape_text(length, unit)} long")
+        notes.append(f"{natural_text(length, unit)} long")
         if length > need.opening:
-            notes.append(f"shorten to {tape_text(need.opening, unit)}")
+            notes.append(f"shorten to {natural_text(need.opening, unit)}")
     elif length is not None:
-        notes.append(f"{tape_text(length, unit)} long")
+        notes.append(f"{natural_text(length, unit)} long")
     return Purchase(
         key=need.key,
         group=need.group,
@@ -140,7 +142,7 @@ def buy_count(need: CountNeed, unit: Unit) -> Purchase:
         width=best.offer.width,
         needed=need.count,
         buy=best,
-        notes=tuple(notes),
+        notes=(*need.notes, *notes),
         sources=need.sources,
     )
 
@@ -151,7 +153,7 @@ def _long_enough(need: CountNeed, opening: Length, unit: Unit) -> tuple[Offer, .
     exact = need.terms.kind is Kind.SEPARATING_ZIP
     good = [length for length in lengths if (length == opening if exact else length >= opening)]
     if not good:
-        sold = ", ".join(tape_text(length, unit) for length in lengths)
+        sold = ", ".join(natural_text(length, unit) for length in lengths)
         why = "a separating zip cannot be shortened, and " if exact else ""
         raise Wrong(
             f"{why}'{need.title}' is not sold for an opening of {tape_text(opening, unit)}",
@@ -161,12 +163,12 @@ def _long_enough(need: CountNeed, opening: Length, unit: Unit) -> tuple[Offer, .
 
 
 def _in_packs(need: CountNeed, offer: Offer) -> Buy:
-    holds = offer.put_up.holds
-    if not isinstance(holds, int):
+    if offer.put_up.cut_to_length:
         raise Wrong(
             f"'{offer.item}' is sold {offer.put_up.text}, and the plan counts it",
             "offer it each, or as pack of 6",
         )
+    holds = offer.put_up.holds if isinstance(offer.put_up.holds, int) else 1
     steps = list(need.steps)
     count = -(-need.count // holds)
     if holds > 1:

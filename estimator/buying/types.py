@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
@@ -81,6 +82,18 @@ def least_bought(ways: Sequence[Buy]) -> Buy:
     if all(way.cost is not None for way in ways):
         return min(ways, key=lambda way: (way.cost, way.amount))
     return min(ways, key=lambda way: way.amount)
+
+
+def with_own_keys(purchases: Sequence[Purchase]) -> tuple[Purchase, ...]:
+    """Every key but once: alike ones are told apart by their garments, and then by number."""
+    seen: Counter[str] = Counter()
+    keys = Counter(one.key for one in purchases)
+    found = []
+    for one in purchases:
+        key = one.key if keys[one.key] == 1 else f"{one.key} / {one.sources[0].garment}"
+        seen[key] += 1
+        found.append(replace(one, key=key if seen[key] == 1 else f"{key} / {seen[key]}"))
+    return tuple(found)
 
 
 def total_cost(purchases: Iterable[Purchase]) -> Decimal:

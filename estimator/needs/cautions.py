@@ -2,27 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from typing import Protocol
+from collections.abc import Iterable, Iterator
 
+from estimator.catalog import Kind
 from estimator.job import Job
-from estimator.needs.types import Group
 from estimator.plan import Made, Wearer
 
-
-class OnTheList(Protocol):
-    """A line of the list, as far as cautions look at it."""
-
-    @property
-    def group(self) -> Group: ...
+SMALL_PARTS = {Kind.NOTION}
 
 
-def cautions_for(job: Job, lines: Sequence[OnTheList]) -> tuple[str, ...]:
-    """What the list must say of a job's risks, each line once."""
-    return tuple(dict.fromkeys(_cautions(job, lines)))
+def cautions_for(job: Job, notions: Iterable[Kind]) -> tuple[str, ...]:
+    """What the list must say of a job's risks, each line once; ``notions`` are the kinds bought."""
+    return tuple(dict.fromkeys(_cautions(job, set(notions))))
 
 
-def _cautions(job: Job, lines: Sequence[OnTheList]) -> Iterator[str]:
+def _cautions(job: Job, notions: set[Kind]) -> Iterator[str]:
     wearers = {order.plan.garment.wearer for order in job.garments}
     if wearers != {Wearer.ADULT}:
         if _has_cords(job):
@@ -31,7 +25,7 @@ def _cautions(job: Job, lines: Sequence[OnTheList]) -> Iterator[str]:
                 "short fixed ends at the waist. Follow the rules for children's clothing where "
                 "you are."
             )
-        if any(line.group is Group.NOTIONS for line in lines):
+        if notions & SMALL_PARTS:
             yield (
                 "Buttons, snaps and other small parts can choke a child under three: leave them "
                 "off, or follow the rules for small parts where you are."

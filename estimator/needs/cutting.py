@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from typing import Literal
 
-from estimator.edges import SEWN, EdgeFinish, Finish, allowance
+from estimator.edges import SEWN, SIDES, EdgeFinish, Finish, allowance
 from estimator.faults import Wrong
 from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length
 from estimator.needs.outlines import (
-    SIDES,
     Allowances,
     Sized,
     edge_word,
@@ -76,7 +76,8 @@ def seam_allowances(order: GarmentOrder) -> dict[tuple[str, str], Length]:
         (ref.piece, ref.edge): seam.allowance
         for seam in order.plan.seam
         if seam.allowance is not None
-        for ref in seam.edges
+        for side in seam.edges
+        for ref in side
     }
 
 
@@ -108,7 +109,7 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
     piece = to_cut.piece
     sized = size_piece(to_cut)
     width, length, finished = sized.width, sized.length, sized.finished
-    notes = [sized.note]
+    notes = [sized.note, piece.note]
     if piece.grain is Grain.CROSSWISE:
         width, length, finished = length, width, (finished[1], finished[0])
         notes.append("crosswise: its length lies across the fabric")
@@ -152,38 +153,41 @@ def size_piece(to_cut: ToCut) -> Sized:
 def cut_length(to_cut: ToCut) -> Reckoning:
     """The cut length of a joined strip's widths: their finished depth and its allowances."""
     edges = allowances_of(to_cut)
-    length = _opened("length", stated(to_cut.piece.length), "top", "bottom", edges)
+    length = _opened(to_cut.piece, "length", edges)
     finished = stated(to_cut.piece.length)
     _refuse_deep_hems(to_cut.piece, edges, Sized((finished, finished), length, length))
     return length.to_mark("up to the mark of the tape", to_cut.order.plan.garment.rules.mark)
 
 
 def _rectangle(piece: Piece, edges: Allowances) -> Sized:
-    width = _opened("width", stated(piece.width), "left", "right", edges)
-    length = _opened("length", stated(piece.length), "top", "bottom", edges)
-    finished = (_opened_finish(piece.width, "left", "right", edges),
-                _opened_finish(piece.length, "top", "bottom", edges))  # fmt: skip
-    for fold in piece.takes_up:
-        label = f"{fold.count} {fold.kind.value}{'s' if fold.count > 1 else ''}"
-        taken = fold.depth * (_FOLDS_PER_DEPTH[fold.kind] * fold.count)
-        if fold.across == "width":
-            width = width.plus(label, taken)
-        else:
-            length = length.plus(label, taken)
+    width = _opened(piece, "width", edges)
+    length = _opened(piece, "length", edges)
+    finished = (_opened_finish(piece, "width", edges), _opened_finish(piece, "length", edges))
     return Sized(finished, width, length, piece.shape is Shape.BOX, fold_note(edges))
 
 
-def _opened(name: str, size: Length, low: str, high: str, edges: Allowances) -> Reckoning:
-    reckoning = Reckoning.start(f"finished {name}", size)
-    for side in (low, high):
+ACROSS = {"width": ("left", "right"), "length": ("top", "bottom")}
+"""The two edges that bound each size."""
+
+
+def _opened(piece: Piece, name: Literal["width", "length"], edges: Allowances) -> Reckoning:
+    """A size with its allowances and folds; on the fold, all of them are those of the half."""
+    reckoning = Reckoning.start(f"finished {name}", stated(getattr(piece, name)))
+    for side in ACROSS[name]:
         reckoning = reckoning.plus(f"{side} {edge_word(edges, side)}", getattr(edges, side))
-    if edges.is_fold(low) or edges.is_fold(high):
+    for fold in piece.takes_up:
+        if fold.across == name:
+            label = f"{fold.count} {fold.kind.value}{'s' if fold.count > 1 else ''}"
+            taken = fold.depth * (_FOLDS_PER_DEPTH[fold.kind] * fold.count)
+            reckoning = reckoning.plus(label, taken)
+    if any(map(edges.is_fold, ACROSS[name])):
         reckoning = reckoning.times("opened out from the fold", 2)
     return reckoning
 
 
-def _opened_finish(size: Length | None, low: str, high: str, edges: Allowances) -> Length:
-    return stated(size) * (2 if edges.is_fold(low) or edges.is_fold(high) else 1)
+def _opened_finish(piece: Piece, name: str, edges: Allowances) -> Length:
+    size = stated(getattr(piece, name))
+    return size * 2 if any(map(edges.is_fold, ACROSS[name])) else size
 
 
 def _already_cut(piece: Piece, edges: Allowances) -> Sized:

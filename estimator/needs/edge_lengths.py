@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from estimator.edges import EdgeRef, Finish
+from estimator.edges import SIDES, EdgeRef, Finish
 from estimator.faults import NamesAnUnread, Wrong, nearest
 from estimator.job import GarmentOrder
 from estimator.measure import Length, whole_ticks
 from estimator.needs.cutting import size_piece, with_own_sizes
-from estimator.needs.outlines import PI, SIDES, share_of, slanted_side, stated
+from estimator.needs.outlines import PI, share_of, slanted_side, stated
 from estimator.needs.types import ToCut
-from estimator.plan import Made, Piece, Shape
+from estimator.plan import Joined, Made, Piece, Shape
 from estimator.working import Reckoning
 from estimator.written import quoted
 
@@ -43,7 +43,8 @@ class EdgeLengths:
         known = (*SIDES, *(edge for edge in piece.edges if edge not in SIDES))
         if ref.edge not in known:
             raise Wrong(
-                f"{quoted(ref.piece)} has no edge {quoted(ref.edge)}", nearest(ref.edge, known)
+                f"{quoted(ref.piece)} has no edge {quoted(ref.edge)}",
+                _right_edge(ref.edge, known),
             )
         if ref.count is not None and ref.count > piece.quantity:
             raise Wrong(
@@ -74,10 +75,31 @@ class EdgeLengths:
             case Shape.RECTANGLE | Shape.BOX:
                 return self._of_rectangle(piece, across)
 
+    def how_many(self, ref: EdgeRef) -> int:
+        """On how many pieces of one garment the edge is meant."""
+        return ref.count or self.piece(ref.piece).quantity
+
+    def is_ring(self, ref: EdgeRef) -> bool:
+        """Whether the edge closes on itself: a long edge of a strip joined in the round."""
+        piece = self.piece(ref.piece)
+        closed = piece.made is Made.JOINED_STRIP and piece.joined is not Joined.OPEN
+        return closed and ref.edge in ("top", "bottom")
+
     def all(self, ref: EdgeRef) -> Reckoning:
         """The finished length of the edge on as many pieces as are meant, with its working."""
-        count = ref.count or self.piece(ref.piece).quantity
-        return Reckoning.start(f"{ref}, one", self.one(ref)).times("so many pieces", count)
+        one = Reckoning.start(f"{ref}, one", self.one(ref))
+        return one.times("so many pieces, sewn to one another", self.how_many(ref))
+
+    def share(self, ref: EdgeRef, quantity: int) -> Reckoning:
+        """The edge's length for each of ``quantity`` pieces that are sewn onto it.
+
+        Two cuffs onto the edges of two sleeves take one sleeve each; one ruffle onto the edges of
+        six panels takes all six.
+        """
+        edges = self.piece(ref.piece).quantity
+        if ref.count is None and edges % quantity == 0:
+            return self.all(EdgeRef(ref.piece, ref.edge, edges // quantity))
+        return self.all(ref)
 
     def _of_made_up(self, piece: Piece, across: bool) -> Length:
         if piece.made is Made.JOINED_STRIP:
@@ -99,6 +121,13 @@ class EdgeLengths:
     def _finished(self, piece: Piece) -> tuple[Length, Length]:
         cut = piece.cut[0]
         return size_piece(ToCut(self.order, (), with_own_sizes(piece, cut), cut)).finished
+
+
+def _right_edge(edge: str, known: tuple[str, ...]) -> str:
+    right = nearest(edge, known)
+    if right.startswith("did you mean"):
+        return right
+    return f"{right}, or name it in the piece's edges with its length"
 
 
 def _folds(piece: Piece) -> set[str]:

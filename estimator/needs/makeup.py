@@ -10,19 +10,21 @@ from collections.abc import Mapping
 from dataclasses import replace
 from graphlib import CycleError, TopologicalSorter
 
-from estimator.edges import SEWN
+from estimator.edges import SEWN, SIDES
 from estimator.faults import Wrong
 from estimator.job import GarmentOrder
-from estimator.measure import ZERO, Length
+from estimator.measure import ZERO, Length, tape_text
 from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
-from estimator.needs.outlines import SIDES, stated
+from estimator.needs.outlines import stated
 from estimator.needs.types import CutPiece, ToCut
 from estimator.plan import Joined, Made, Piece
 from estimator.working import Reckoning
 from estimator.written import quoted
 
 MOST_WIDTHS = 10_000
+SLIVER = 10
+"""A last width that adds less than a tenth of the fabric's width is hardly worth its join."""
 
 
 def is_hanging(piece: Piece) -> bool:
@@ -89,7 +91,10 @@ def _finished(hanging: ToCut, edges: EdgeLengths, width: Length | None) -> Recko
         return Reckoning.start("finished length as stated", piece.ring)
     if piece.onto is not None:
         try:
-            return edges.all(piece.onto).times("fullness", piece.fullness or 1)
+            finished = edges.share(piece.onto, piece.quantity).times(
+                "fullness", piece.fullness or 1
+            )
+            return finished.plus("underlap", piece.underlap or ZERO)
         except Wrong as wrong:
             raise Wrong(wrong.wrong, wrong.right, ("onto",)) from None
     assert piece.widths is not None, "a joined strip states ring, widths or onto"
@@ -142,13 +147,14 @@ def _joined_strip(hanging: ToCut, finished: Reckoning, width: Length) -> tuple[C
     piece = hanging.piece
     count = piece.widths or _widths_for(hanging, finished.value, width)
     note = f"{count} widths joined" if count > 1 else "in one width"
+    own = f"; {piece.note}" if piece.note else ""
     size = (finished.value, stated(piece.length))
     depth = cut_length(hanging)
     mark = hanging.order.plan.garment.rules.mark
 
     def panel(name: str, number: int, across: Reckoning) -> CutPiece:
         quantity = number * piece.quantity * hanging.order.copies
-        return CutPiece(hanging.source, name, quantity, size, across, depth, note=note)
+        return CutPiece(hanging.source, name, quantity, size, across, depth, note=note + own)
 
     whole = Reckoning.start("the whole usable width", width)
     if piece.widths:
@@ -159,7 +165,19 @@ def _joined_strip(hanging: ToCut, finished: Reckoning, width: Length) -> tuple[C
         last = last.to_mark("up to the mark of the tape", mark)
     if count == 1:
         return (panel(piece.name, 1, last),)
+    note += _one_width_less(hanging, count, last.value, width)
     return (
         panel(f"{piece.name}, whole width", count - 1, whole),
         panel(f"{piece.name}, last width", 1, last),
     )
+
+
+def _one_width_less(hanging: ToCut, count: int, last: Length, width: Length) -> str:
+    """Says so where the last width is a sliver, and a little less would take one width fewer."""
+    if (last - _join(hanging)) * SLIVER > width:
+        return ""
+    unit = hanging.order.plan.garment.unit
+    fewer = width * (count - 1) - _joins_and_ends(hanging, count - 1)
+    if fewer <= ZERO:
+        return ""
+    return f"; {tape_text(fewer, unit)} finished would take one width less"

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from estimator.faults import Fault, Faults, Wrong, nearest
 from estimator.job import GarmentOrder, Job
+from estimator.measure import Length
 from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
 from estimator.needs.fits import refuse_too_wide
 from estimator.needs.makeup import is_hanging
@@ -36,7 +37,7 @@ def needs_of(job: Job, faults: Faults) -> Needs:
     currencies: set[str] = set()
     fabrics: dict[FabricTerms, FabricNeed] = {}
     lengths: list[ToRun] = []
-    counts: dict[BuyingTerms, CountNeed] = {}
+    counts: dict[tuple[BuyingTerms, Length | None], CountNeed] = {}
     for number, order in enumerate(job.garments):
         with faults.at(order.places, ()):
             currencies |= {currency_of(order, job)} - {""}
@@ -46,29 +47,18 @@ def needs_of(job: Job, faults: Faults) -> Needs:
             fabrics[fabric.terms] = _joined(before, fabric) if before else fabric
         lengths += _lengths(number, order, job, faults)
         for count in _counts(order, job, faults):
-            known = counts.get(count.terms)
-            counts[count.terms] = _added(known, count) if known else count
+            alike = (count.terms, count.opening)
+            counts[alike] = _added(counts[alike], count) if alike in counts else count
         check_sewing(order, faults)
     if len(currencies) > 1:
         wrong = f"the garments' prices are in {' and '.join(sorted(currencies))}"
         faults.found.append(Fault("", wrong, "use one currency in a job"))
     return Needs(
         garments=job.garments,
-        fabrics=_with_own_keys(fabrics),
+        fabrics=tuple(fabrics.values()),
         lengths=tuple(lengths),
         counts=tuple(counts.values()),
         currency=next(iter(currencies), ""),
-    )
-
-
-def _with_own_keys(fabrics: dict[FabricTerms, FabricNeed]) -> tuple[FabricNeed, ...]:
-    """Two fabrics of one item on different terms are told apart by their garments."""
-    keys = [need.key for need in fabrics.values()]
-    return tuple(
-        need
-        if keys.count(need.key) == 1
-        else replace(need, key=f"{need.key} / {need.sources[0].garment}")
-        for need in fabrics.values()
     )
 
 
@@ -101,6 +91,7 @@ def _fabrics(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
                 names=(fabric.name,),
                 group=Group.FABRICS if fabric.role in _SHELL else Group.LININGS,
                 terms=terms,
+                notes=tuple(filter(None, (fabric.note,))),
                 pieces=tuple(_sized(to_cut, terms, order, faults)),
                 hanging=tuple(one for one in to_cut if is_hanging(one.piece)),
                 used_as=((number, fabric.name),),
@@ -146,6 +137,7 @@ def _joined(first: FabricNeed, second: FabricNeed) -> FabricNeed:
     return replace(
         first,
         names=tuple(dict.fromkeys(first.names + second.names)),
+        notes=tuple(dict.fromkeys(first.notes + second.notes)),
         pieces=first.pieces + second.pieces,
         hanging=first.hanging + second.hanging,
         used_as=first.used_as + second.used_as,
@@ -162,15 +154,28 @@ def _lengths(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
         with faults.at(order.places, (table, place)):
             terms = buying_terms(entry, order, job)
             item = job.catalog.items.get(terms.item)
-            repeat = entry.repeat if isinstance(entry, Trim) else None
+            repeat = item.repeat if item else None
+            if isinstance(entry, Trim) and entry.repeat is not None:
+                repeat = entry.repeat or None
+            _refuse_two_overlaps(entry, repeat)
             yield ToRun(
                 garment=number,
                 path=(table, place),
                 entry=entry,
                 terms=terms,
                 title=item.name if item else entry.name,
-                repeat=repeat or (item.repeat if item else None),
+                repeat=repeat,
             )
+
+
+def _refuse_two_overlaps(entry: Trim | Elastic, repeat: Length | None) -> None:
+    """A round of a patterned trim overlaps one repeat, whatever else a plan may state."""
+    if isinstance(entry, Trim) and repeat is not None and entry.overlap is not None:
+        raise Wrong(
+            f"{quoted(entry.name)} has a repeat, and a round of it overlaps one repeat",
+            'leave overlap out, or write repeat = "0" for a trim that is not matched',
+            ("overlap",),
+        )
 
 
 def _counts(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed]:
@@ -185,6 +190,7 @@ def _counts(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed
                 names=(notion.name,),
                 group=Group.NOTIONS,
                 terms=terms,
+                notes=tuple(filter(None, (notion.note,))),
                 count=notion.quantity * order.copies + notion.spare,
                 opening=notion.length,
                 steps=_count_steps(notion, order),
@@ -209,6 +215,7 @@ def _added(first: CountNeed, second: CountNeed) -> CountNeed:
     return replace(
         first,
         names=tuple(dict.fromkeys(first.names + second.names)),
+        notes=tuple(dict.fromkeys(first.notes + second.notes)),
         count=total,
         steps=(*first.steps, Step(f"{second.sources[0]}", Operation.ADD, second.count, total)),
         sources=first.sources + second.sources,

@@ -12,13 +12,12 @@ from decimal import Decimal
 from fractions import Fraction
 from math import isqrt
 
-from estimator.edges import SEWN, EdgeFinish, Finish
+from estimator.edges import SEWN, SIDES, EdgeFinish, Finish
 from estimator.faults import Wrong
 from estimator.measure import Length, whole_ticks
 from estimator.plan import Piece
 from estimator.working import Reckoning
 
-SIDES = ("top", "bottom", "left", "right")
 PI = Fraction(Decimal("3.14159265358979323846264338327950288"))
 
 

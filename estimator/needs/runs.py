@@ -1,7 +1,7 @@
 """Runs of trim and elastic: how long each unbroken length is, and how many there are.
 
-Order of arithmetic: finished length, fullness, whole repeats, then the overlap or the ends. So
-fullness never multiplies an allowance.
+Order of arithmetic: finished length, fullness, what shrinking takes, whole repeats, then overlap or
+ends. So fullness never multiplies an allowance, and scallops are counted as they are bought.
 """
 
 from __future__ import annotations
@@ -13,24 +13,28 @@ from estimator.catalog import Kind
 from estimator.edges import EdgeRef
 from estimator.faults import Path, Wrong, nearest
 from estimator.job import GarmentOrder
-from estimator.measure import Length
+from estimator.measure import ZERO, Length
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.types import BuyingTerms, Group, LengthNeed, Needs, Run, key_of
 from estimator.plan import Elastic, Joined, Seam, Trim
 from estimator.working import Reckoning
 from estimator.written import quoted
 
+SHRINKS = "what is left after shrinking"
 
-def trim_runs(trim: Trim, repeat: Length | None, edges: EdgeLengths, path: Path) -> tuple[Run, ...]:
-    """The runs of a trim in the whole job. ``repeat`` is one scallop or motif, or None.
 
-    Raises Wrong for an edge or a seam that does not exist.
+def trim_runs(
+    trim: Trim, repeat: Length | None, shrinkage: Fraction, edges: EdgeLengths, path: Path
+) -> tuple[Run, ...]:
+    """The runs of a trim in the whole job, as lengths of the trim as it is bought.
+
+    ``repeat`` is one scallop or motif before it shrinks, or None.
     """
     order = edges.order
     source = order.source(trim.name, path)
     alike = trim.rows * order.copies * trim.quantity
     return tuple(
-        Run(source, _sewn_on(trim, repeat, finished, order), count * alike)
+        Run(source, _sewn_on(trim, repeat, shrinkage, finished, order), count * alike)
         for finished, count in _finished_lengths(trim, edges)
     )
 
@@ -38,14 +42,10 @@ def trim_runs(trim: Trim, repeat: Length | None, edges: EdgeLengths, path: Path)
 def _finished_lengths(trim: Trim, edges: EdgeLengths) -> list[tuple[Reckoning, int]]:
     if trim.length is not None:
         return [(Reckoning.start("finished length as stated", trim.length), 1)]
-    refs = [edge_of(one, edges) for one in trim.along or ()]
-    if trim.run == "each":
+    refs = [ref for one in trim.along or () for ref in edges_of(one, edges)]
+    if trim.run == "each" or (trim.run is None and all(map(edges.is_ring, refs))):
         return [
-            (
-                Reckoning.start(f"{ref}, one", edges.one(ref)),
-                ref.count or edges.piece(ref.piece).quantity,
-            )
-            for ref in refs
+            (Reckoning.start(f"{ref}, one", edges.one(ref)), edges.how_many(ref)) for ref in refs
         ]
     whole = edges.all(refs[0])
     for ref in refs[1:]:
@@ -53,47 +53,72 @@ def _finished_lengths(trim: Trim, edges: EdgeLengths) -> list[tuple[Reckoning, i
     return [(whole, 1)]
 
 
-def edge_of(one: EdgeRef | str, edges: EdgeLengths) -> EdgeRef:
-    """An edge as it is, or the ungathered edge of the seam that a text names."""
+def edges_of(one: EdgeRef | str, edges: EdgeLengths) -> tuple[EdgeRef, ...]:
+    """An edge as it is, or the ungathered side of the seam that a text names.
+
+    Raises Wrong for a seam that does not exist.
+    """
     if isinstance(one, EdgeRef):
-        return one
+        return (one,)
     seams = {seam.name: seam for seam in edges.order.plan.seam if seam.name}
     if one not in seams:
         raise Wrong(
             f"there is no seam {quoted(one)}",
-            nearest(one, seams) if seams else 'name an edge, as in "skirt panel: bottom"',
+            _with_a_colon(one, edges) or nearest(one, seams),
         )
     return _ungathered(seams[one])
 
 
-def _ungathered(seam: Seam) -> EdgeRef:
-    """The edge that gives a seam its length: the one that is not gathered, else the first."""
+def _with_a_colon(text: str, edges: EdgeLengths) -> str:
+    """The remedy where a piece and its edge were named without the colon between them."""
+    for piece in edges.order.plan.piece:
+        rest = text.removeprefix(piece.name)
+        if rest != text and rest.strip():
+            return f'an edge has a colon: "{piece.name}: {rest.strip()}"'
+    return "" if edges.order.plan.seam else 'name an edge, as in "skirt panel: bottom"'
+
+
+def _ungathered(seam: Seam) -> tuple[EdgeRef, ...]:
+    """The side that gives a seam its length: the one that is not gathered, else the first."""
     first, second = seam.edges
-    return second if seam.gathered == first else first
+    return second if seam.gathered in first else first
 
 
 def _sewn_on(
-    trim: Trim, repeat: Length | None, finished: Reckoning, order: GarmentOrder
+    trim: Trim,
+    repeat: Length | None,
+    shrinkage: Fraction,
+    finished: Reckoning,
+    order: GarmentOrder,
 ) -> Reckoning:
-    rules = order.plan.garment.rules
     run = finished.times("fullness", trim.fullness)
-    if repeat is not None:
-        run = run.up_to("whole repeats", repeat)
+    label, ends = _ends(trim, order)
+    if repeat is None:
+        return run.plus(label, ends).divided_by(SHRINKS, 1 - shrinkage)
+    run = run.divided_by(SHRINKS, 1 - shrinkage).up_to("whole repeats", repeat)
     if trim.joined is Joined.IN_THE_ROUND:
-        if repeat is not None:
-            return run.plus("one repeat overlapped where the round joins", repeat)
+        return run.plus("one repeat overlapped where the round joins", repeat)
+    return run.plus(label, ends.times(1 / (1 - shrinkage)))
+
+
+def _ends(trim: Trim, order: GarmentOrder) -> tuple[str, Length]:
+    """What a run without a repeat takes at its ends, or where it joins."""
+    rules = order.plan.garment.rules
+    if trim.joined is Joined.IN_THE_ROUND:
         overlap = rules.overlap if trim.overlap is None else trim.overlap
-        return run.plus("overlap where the round joins", overlap)
+        return "overlap where the round joins", overlap
     match trim.ends:
         case "turned under":
-            return run.plus("two ends turned under", rules.turn_under * 2)
+            return "two ends turned under", rules.turn_under * 2
         case "in a seam":
-            return run.plus("two ends caught in seams", rules.seam_allowance * 2)
+            return "two ends caught in seams", rules.seam_allowance * 2
         case "raw":
-            return run
+            return "raw ends", ZERO
 
 
-def elastic_runs(elastic: Elastic, order: GarmentOrder, path: Path) -> tuple[Run, ...]:
+def elastic_runs(
+    elastic: Elastic, shrinkage: Fraction, order: GarmentOrder, path: Path
+) -> tuple[Run, ...]:
     """An elastic's runs: the stretch applies to the body measure, the overlap is added after."""
     rules = order.plan.garment.rules
     stretch = rules.elastic_stretch if elastic.stretch is None else elastic.stretch
@@ -104,6 +129,7 @@ def elastic_runs(elastic: Elastic, order: GarmentOrder, path: Path) -> tuple[Run
         run = run.plus("overlap where it joins", overlap)
     else:
         run = run.plus("two ends caught in seams", rules.seam_allowance * 2)
+    run = run.divided_by(SHRINKS, 1 - shrinkage)
     count = elastic.rows * elastic.quantity * order.copies
     return (Run(order.source(elastic.name, path), run, count),)
 
@@ -117,9 +143,9 @@ def length_needs(needs: Needs, edges: Sequence[EdgeLengths]) -> tuple[LengthNeed
     for one in needs.lengths:
         entry, of_garment = one.entry, edges[one.garment]
         runs = (
-            elastic_runs(entry, of_garment.order, one.path)
+            elastic_runs(entry, one.terms.shrinkage, of_garment.order, one.path)
             if isinstance(entry, Elastic)
-            else trim_runs(entry, one.repeat, of_garment, one.path)
+            else trim_runs(entry, one.repeat, one.terms.shrinkage, of_garment, one.path)
         )
         before = found.get(one.terms)
         found[one.terms] = LengthNeed(
@@ -128,6 +154,7 @@ def length_needs(needs: Needs, edges: Sequence[EdgeLengths]) -> tuple[LengthNeed
             names=tuple(dict.fromkeys((*(before.names if before else ()), entry.name))),
             group=Group.ELASTICS if one.terms.kind is Kind.ELASTIC else Group.TRIMS,
             terms=one.terms,
+            notes=tuple(filter(None, (*(before.notes if before else ()), entry.note))),
             runs=(*(before.runs if before else ()), *runs),
         )
     return tuple(found.values())

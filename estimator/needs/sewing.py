@@ -7,10 +7,10 @@ from fractions import Fraction
 from estimator.edges import EdgeRef, Finish
 from estimator.faults import Faults, Wrong
 from estimator.job import GarmentOrder
-from estimator.measure import tape_text
+from estimator.measure import tape_text, total
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.makeup import in_sewing_order, is_hanging
-from estimator.needs.runs import edge_of
+from estimator.needs.runs import edges_of
 from estimator.plan import Seam
 from estimator.written import quoted
 
@@ -33,7 +33,8 @@ def check_sewing(order: GarmentOrder, faults: Faults) -> None:
     for number, trim in enumerate(plan.trim):
         for place, one in enumerate(trim.along or ()):
             with faults.at(places, ("trim", number, "along", place)):
-                _check_edge(edge_of(one, edges), edges)
+                for ref in edges_of(one, edges):
+                    _check_edge(ref, edges)
 
 
 def _check_edge(ref: EdgeRef, edges: EdgeLengths) -> None:
@@ -44,7 +45,8 @@ def _check_edge(ref: EdgeRef, edges: EdgeLengths) -> None:
 
 
 def _check_seam(seam: Seam, edges: EdgeLengths) -> None:
-    for ref in seam.edges:
+    refs = [ref for side in seam.edges for ref in side]
+    for ref in refs:
         _check_edge(ref, edges)
         edge = edges.piece(ref.piece).edges.get(ref.edge)
         if edge is not None and edge.finish.finish in _NOT_SEWN:
@@ -53,10 +55,10 @@ def _check_seam(seam: Seam, edges: EdgeLengths) -> None:
                 "finish it with seam, or take it out of the seam",
                 ("edges",),
             )
-    if seam.gathered is not None and seam.gathered not in seam.edges:
+    if seam.gathered is not None and seam.gathered not in refs:
         raise Wrong(
             f"{quoted(seam.gathered)} is gathered, and is not an edge of this seam",
-            "name one of " + " and ".join(quoted(ref) for ref in seam.edges),
+            "name one of " + " and ".join(quoted(ref) for ref in refs),
             ("gathered",),
         )
 
@@ -66,16 +68,15 @@ EASED_IN = Fraction(1, 10)
 
 
 def seam_remarks(edges: EdgeLengths) -> tuple[str, ...]:
-    """Seams whose two edges differ by more than ease, with neither said to be gathered."""
+    """Seams whose two sides differ by more than ease, with neither said to be gathered."""
     remarks = []
     unit = edges.order.plan.garment.unit
     for seam in edges.order.plan.seam:
-        lengths = [edges.all(ref).value for ref in seam.edges]
-        shorter, longer = sorted(lengths)
-        if seam.gathered is None and longer > shorter.times(1 + EASED_IN):
+        sides = [total(edges.all(ref).value for ref in side) for side in seam.edges]
+        if seam.gathered is None and max(sides) > min(sides).times(1 + EASED_IN):
             names = " to ".join(
-                f"{ref} ({tape_text(length, unit)})"
-                for ref, length in zip(seam.edges, lengths, strict=True)
+                f"{' and '.join(map(str, side))} ({tape_text(length, unit)})"
+                for side, length in zip(seam.edges, sides, strict=True)
             )
             remarks.append(
                 f"{edges.order.plan.garment.name}: the seam joins {names}; say which edge is "

@@ -10,7 +10,7 @@ from pydantic import ValidationError
 from estimator.catalog import BY_THE_LENGTH, EACH, Item, Kind, Offer, PutUp
 from estimator.faults import Wrong, nearest
 from estimator.job import GarmentOrder, Job
-from estimator.measure import Length, Unit, tape_text
+from estimator.measure import ZERO, Length, Unit, natural_text
 from estimator.needs.types import BuyingTerms, FabricTerms
 from estimator.plan import Bought, ByLength, Elastic, Fabric, Notion, Sold, Trim, Width
 from estimator.prices import Price
@@ -75,7 +75,7 @@ def fabric_terms(fabric: Fabric, order: GarmentOrder, job: Job) -> FabricTerms:
         usable=fabric.usable,
         selvedge=_first(fabric.selvedge, item.selvedge if item else None, rules.selvedge),
         nap=_first(fabric.nap, item.nap if item else None, False),
-        repeat=fabric.repeat or (item.repeat if item else None),
+        repeat=_first(fabric.repeat, item.repeat if item else None, ZERO) or None,
         shrinkage=_first(fabric.shrinkage, item.shrinkage_length if item else None, Fraction(0)),
         shrinkage_across=_first(
             fabric.shrinkage_across, item.shrinkage_width if item else None, Fraction(0)
@@ -163,11 +163,11 @@ def _priced(price: Price | None, put_up: PutUp, unit: Unit, currency: str) -> di
 def _check_width(fabric: Fabric, offers: tuple[Offer, ...]) -> None:
     if fabric.width is None or any(offer.width == fabric.width for offer in offers):
         return
-    unit = Unit.CM if offers[0].sold_by.metric else Unit.IN
+    unit = offers[0].sold_by.tape
     on_offer = sorted({offer.width for offer in offers if offer.width})
     raise Wrong(
-        f"{quoted(fabric.name)} is not on offer {tape_text(fabric.width, unit)} wide",
-        "the widths are " + ", ".join(tape_text(width, unit) for width in on_offer),
+        f"{quoted(fabric.name)} is not on offer {natural_text(fabric.width, unit)} wide",
+        "the widths are " + ", ".join(natural_text(width, unit) for width in on_offer),
         ("width",),
     )
 
@@ -227,12 +227,12 @@ def _own_offers(bought: Bought, order: GarmentOrder, job: Job) -> tuple[Offer, .
 def _of_one_width(bought: ByLength, offers: tuple[Offer, ...]) -> tuple[Offer, ...]:
     """The offers at the width that the plan names; raises Wrong where it must name one."""
     widths = sorted({offer.width for offer in offers if offer.width})
-    names = ", ".join(tape_text(width, Unit.IN) for width in widths)
+    names = ", ".join(natural_text(width, Unit.IN) for width in widths)
     if bought.width is not None and widths:
         offers = tuple(offer for offer in offers if offer.width == bought.width)
         if not offers:
             raise Wrong(
-                f"{quoted(bought.name)} is not on offer {tape_text(bought.width, Unit.IN)} wide",
+                f"{quoted(bought.name)} is not on offer {natural_text(bought.width, Unit.IN)} wide",
                 f"the widths are {names}",
                 ("width",),
             )

@@ -89,6 +89,7 @@ class FabricNeed:
     names: tuple[str, ...]
     group: Group
     terms: FabricTerms
+    notes: tuple[str, ...]
     pieces: tuple[CutPiece, ...]
     hanging: tuple[ToCut, ...]
     used_as: tuple[tuple[int, str], ...]
@@ -114,7 +115,7 @@ class BuyingTerms:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """One unbroken length of trim, ``count`` times alike."""
+    """One unbroken length of trim as it is bought, ``count`` times alike."""
 
     source: Source
     length: Reckoning
@@ -130,6 +131,7 @@ class LengthNeed:
     names: tuple[str, ...]
     group: Group
     terms: BuyingTerms
+    notes: tuple[str, ...]
     runs: tuple[Run, ...]
 
 
@@ -142,6 +144,7 @@ class CountNeed:
     names: tuple[str, ...]
     group: Group
     terms: BuyingTerms
+    notes: tuple[str, ...]
     count: int
     opening: Length | None
     steps: tuple[Step, ...]

@@ -56,7 +56,7 @@ class Fabric(Entry):
     shrinkage: Shrinkage | None = None
     shrinkage_across: Shrinkage | None = None
     nap: YesOrNo | None = None
-    repeat: Size | None = None
+    repeat: Allowance | None = None
     straightening: Allowance | None = None
     waste: Share | None = None
     note: Note = ""

@@ -8,7 +8,8 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field, ValidationInfo, model_validator
 
-from estimator.edges import EdgeFinish, EdgeRef, Finish, read_edge_ref, read_finish
+from estimator.edges import SIDES, EdgeFinish, EdgeRef, Finish, read_edge_ref, read_finish
+from estimator.faults import nearest
 from estimator.fields import (
     Allowance,
     Count,
@@ -21,6 +22,7 @@ from estimator.fields import (
     refusal,
     unit_of,
 )
+from estimator.written import quoted
 
 
 class Grain(Enum):
@@ -140,6 +142,7 @@ class Piece(Entry):
     widths: Count | None = None
     onto: EdgeRefField | None = None
     fullness: Fullness | None = None
+    underlap: Allowance | None = None
     joined: Joined | None = None
     grain: Grain = Grain.LENGTHWISE
     edges: dict[str, Edge] = {}
@@ -198,6 +201,9 @@ def _check_sizes(piece: Piece) -> None:
         raise refusal(
             "fullness goes with onto, the edge it is gathered onto", 'add onto = "piece: edge"'
         )
+    if piece.underlap is not None and piece.onto is None:
+        raise refusal("an underlap goes with onto, the edge it goes beyond", "leave underlap out")
+    _check_edges_and_grain(piece)
     if piece.joined is not None and piece.made is not Made.JOINED_STRIP:
         raise refusal("joined goes with made = 'joined strip'", "leave joined out")
     if piece.takes_up and (
@@ -212,6 +218,19 @@ def _check_sizes(piece: Piece) -> None:
         )
 
 
+def _check_edges_and_grain(piece: Piece) -> None:
+    """An edge that is no side is one that the plan names, and so has a length of its own."""
+    for name, edge in piece.edges.items():
+        if name not in SIDES and edge.length is None:
+            raise refusal(
+                f"edges: {quoted(name)} is no side of a piece, and has no length of its own",
+                f'{nearest(name, SIDES)}; or {name} = {{ length = "10", finish = "faced" }}',
+            )
+    if piece.made is Made.JOINED_STRIP and piece.grain is not Grain.LENGTHWISE:
+        raise refusal("a joined strip is made of widths, its depth along the fabric",
+                      "leave grain out")  # fmt: skip
+
+
 def _size_remedy(stated: set[str], choices: tuple[set[str], ...]) -> str:
     closest = min(choices, key=lambda keys: len(keys ^ stated))
     missing = [key for key in _SIZE_KEYS if key in closest - stated]
@@ -220,11 +239,29 @@ def _size_remedy(stated: set[str], choices: tuple[set[str], ...]) -> str:
     return ", ".join(parts + (["leave out " + " and ".join(idle)] if idle else []))
 
 
+SeamSide = tuple[EdgeRef, ...]
+"""The edges on one side of a seam, end to end: a waistband joins a front and two backs."""
+
+
+def _seam_sides(written: Any) -> tuple[SeamSide, ...]:
+    if not isinstance(written, list | tuple) or len(written) != 2:
+        raise refusal(
+            "a seam joins two edges",
+            'write edges = ["skirt: top", "band: left"], with a list for several on one side',
+        )
+    return tuple(
+        tuple(map(reading(read_edge_ref), side))
+        if isinstance(side, list | tuple)
+        else (reading(read_edge_ref)(side),)
+        for side in written
+    )
+
+
 class Seam(Entry):
-    """Two edges sewn together; it is as long as the edge that is not gathered."""
+    """Two sides sewn together, each an edge or several; as long as the side not gathered."""
 
     name: Name = ""
-    edges: tuple[EdgeRefField, EdgeRefField]
+    edges: Annotated[tuple[SeamSide, SeamSide], BeforeValidator(_seam_sides)]
     gathered: EdgeRefField | None = None
     allowance: Allowance | None = None
     stitch: Note = ""

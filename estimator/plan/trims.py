@@ -77,11 +77,11 @@ class Trim(ByLength):
 
     along: Along | None = None
     length: Size | None = None
-    run: Literal["together", "each"] = "together"
+    run: Literal["together", "each"] | None = None
     joined: Joined = Joined.OPEN
     ends: Literal["turned under", "raw", "in a seam"] = "turned under"
     fullness: Fullness = Fraction(1)
-    repeat: Size | None = None
+    repeat: Allowance | None = None
 
     @model_validator(mode="after")
     def _one_length(self) -> Trim:

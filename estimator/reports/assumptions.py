@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from estimator.estimate import Estimate
 from estimator.job import GarmentOrder
-from estimator.measure import Length, decimal_text, shop_text, tape_text
+from estimator.measure import Length, decimal_text, natural_text, shop_text, tape_text
 from estimator.plan import Elastic
 from estimator.reports.shopping_list import THREAD
 
@@ -58,7 +58,7 @@ def _of_fabrics(estimate: Estimate) -> Iterator[str]:
         unit = option.buy.offer.sold_by
         parts = [
             f"each cut end is straightened by {tape_text(terms.straightening, unit.tape)}",
-            f"usable {tape_text(option.usable, unit.tape)} of {tape_text(option.width, unit.tape)}",
+            f"usable {tape_text(option.usable, unit.tape)} of {natural_text(option.width, unit)}",
             f"sold by {shop_text(option.step, unit)}",
         ]
         if terms.shrinkage or terms.shrinkage_across:

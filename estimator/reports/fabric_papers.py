@@ -8,7 +8,7 @@ from fractions import Fraction
 from estimator.buying.fabric_widths import FabricChoice, WidthOption
 from estimator.estimate import Estimate
 from estimator.layout import Placement, Style
-from estimator.measure import Length, shop_text, tape_text
+from estimator.measure import Length, natural_text, shop_text, tape_text
 from estimator.needs.types import CutPiece
 from estimator.reports.shopping_list import tape_unit
 from estimator.reports.tables import Column, Format, Sold, Table, Value
@@ -56,7 +56,7 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
         rows.append(
             (
                 "bought" if option is choice.chosen else "",
-                tape_text(option.width, option.buy.offer.sold_by.tape),
+                natural_text(option.width, option.buy.offer.sold_by),
                 tape_text(option.usable, option.buy.offer.sold_by.tape),
                 Sold(option.buy.sold_units, option.buy.unit),
                 option.buy.unit,
@@ -67,7 +67,7 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
         )
     notes = [f"{_sentence(choice.reason)}."]
     notes += [
-        f"{tape_text(one.width, unit)} is too narrow: {one.pieces[0].name} is cut "
+        f"{natural_text(one.width, unit)} is too narrow: {one.pieces[0].name} is cut "
         f"{tape_text(one.pieces[0].width.value, unit)} wide, and {tape_text(one.usable, unit)} "
         "can be used."
         for one in choice.too_narrow
@@ -145,7 +145,7 @@ def layout_table(choice: FabricChoice, estimate: Estimate) -> Table:
     placed = "laid out open, one layer"
     if choice.need.terms.shrinkage:
         placed += ", after it has been washed and has shrunk"
-    width = tape_text(chosen.width, chosen.buy.offer.sold_by.tape)
+    width = natural_text(chosen.width, chosen.buy.offer.sold_by)
     return Table(
         title=f"{choice.need.title}, {width} wide",
         columns=(

@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from estimator.buying.types import Purchase
 from estimator.estimate import Estimate
-from estimator.measure import Length, Unit, tape_text
+from estimator.measure import Length, Unit, natural_text
 from estimator.needs.types import Group
 from estimator.reports.tables import Sold
 
@@ -72,7 +72,7 @@ def _line(purchase: Purchase, unit: Unit) -> Line:
         key=purchase.key,
         item=purchase.title,
         note="; ".join(_notes(purchase)),
-        width=tape_text(purchase.width, _width_unit(purchase, unit)) if purchase.width else "",
+        width=natural_text(purchase.width, _width_unit(purchase, unit)) if purchase.width else "",
         needed=_needed(purchase),
         buy=Sold(buy.sold_units, buy.unit),
         unit_price=buy.offer.price_per_sold_unit,

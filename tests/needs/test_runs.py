@@ -1,5 +1,7 @@
 """Runs of trim and elastic, from the edges that they follow."""
 
+from fractions import Fraction
+
 import pytest
 
 from estimator import estimate
@@ -175,7 +177,8 @@ def test_a_trim_along_what_does_not_exist_is_refused(along: str, told: str) -> N
 def test_a_named_edge_without_a_length_says_how_to_state_it() -> None:
     text = LACE.replace('{ length = "13 1/4" }', '"raw"') + 'along = "sleeve: cap"\n'
     (found,) = complaints(HEADING + text)
-    assert "the edge 'sleeve: cap' has no length; state it: edges = { cap = { length" in found
+    assert "'cap' is no side of a piece, and has no length of its own" in found
+    assert 'cap = { length = "10", finish = "faced" }' in found
 
 
 def elastic(more: str) -> str:
@@ -216,9 +219,10 @@ def test_elastic_stands_with_the_elastics() -> None:
 def test_the_working_of_a_run_shows_each_step_in_order() -> None:
     text = LACE + 'along = "skirt: bottom"\nfullness = 1.5\nrepeat = "2"\njoined = "in the round"\n'
     whole = order(HEADING + text)
-    (run,) = trim_runs(whole.plan.trim[0], length("2"), EdgeLengths(whole, {}), ("trim", 0))
+    edges = EdgeLengths(whole, {})
+    (run,) = trim_runs(whole.plan.trim[0], length("2"), Fraction(0), edges, ("trim", 0))
     assert [step.label for step in run.length.steps] == [
-        "skirt: bottom, one", "so many pieces", "fullness", "whole repeats",
+        "skirt: bottom, one", "so many pieces, sewn to one another", "fullness", "whole repeats",
         "one repeat overlapped where the round joins",
     ]  # fmt: skip
     assert run.source.place == "apron.toml, line 22"
