@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from estimator.buying.fabric_widths import FabricChoice, WidthOption
@@ -169,25 +169,45 @@ def layout_table(choice: FabricChoice, estimate: Estimate) -> Table:
 
 
 def _layout_rows(option: WidthOption) -> Iterator[tuple[Value, ...]]:
-    """A line for each piece: its row where it begins one, and where it lies."""
+    """A line for each piece, or for equal ones side by side: its row, and where it lies."""
     if option.layout.style is Style.CLOSE:
         for place in sorted(option.layout.placements, key=lambda one: (one.along, one.across)):
-            yield (None, None, *_place(option, place))
+            yield (None, None, *_place(option, [place]))
         return
     for number, row in enumerate(option.layout.rows, start=1):
         begins: tuple[Value, Value] = (number, Length(row.height))
-        for column in row.columns:
-            for place in column.placements:
-                yield (*begins, *_place(option, place))
-                begins = (None, None)
+        places = [place for column in row.columns for place in column.placements]
+        for alike in _side_by_side(places):
+            yield (*begins, *_place(option, alike))
+            begins = (None, None)
 
 
-def _place(option: WidthOption, place: Placement) -> tuple[Value, ...]:
-    piece = option.pieces[place.blank]
+def _side_by_side(places: Sequence[Placement]) -> Iterator[list[Placement]]:
+    """Places in groups: equal pieces that touch and start at one distance from the cut end."""
+    group: list[Placement] = []
+    for place in places:
+        last = group[-1] if group else place
+        touches = (place.along, place.across) == (last.along, last.across + last.width)
+        same = (place.blank, place.turned) == (last.blank, last.turned)
+        if group and not (touches and same):
+            yield group
+            group = []
+        group.append(place)
+    if group:
+        yield group
+
+
+def _place(option: WidthOption, alike: Sequence[Placement]) -> tuple[Value, ...]:
+    first = alike[0]
+    name = option.pieces[first.blank].name
+    if first.turned:
+        name += ", turned"
+    if len(alike) > 1:
+        name += f", {len(alike)} side by side"
     return (
-        f"{piece.name}, turned" if place.turned else piece.name,
-        Length(place.along),
-        Length(place.across),
-        Length(place.width),
-        Length(place.length),
+        name,
+        Length(first.along),
+        Length(first.across),
+        Length(first.width),
+        Length(first.length),
     )
