@@ -6,25 +6,39 @@ from collections.abc import Sequence
 
 from estimator.layout.answer import Layout, Style
 from estimator.layout.bounds import lower_bound
+from estimator.layout.close import CloseSearch
 from estimator.layout.effort import EVERYDAY, Effort
-from estimator.layout.kinds import kinds_of
+from estimator.layout.kinds import kinds_of, placements_of
 from estimator.layout.question import Blank, Cloth, refuse_what_cannot_be_cut
-from estimator.layout.rows import best_rows, rows_layout
+from estimator.layout.rows import best_rows, length_of, rows_layout
 
 
-def lay_out(cloth: Cloth, blanks: Sequence[Blank], *, effort: Effort = EVERYDAY) -> Layout:
-    """Lay every blank on the cloth so that the least is bought, in straight rows.
+def lay_out(
+    cloth: Cloth,
+    blanks: Sequence[Blank],
+    *,
+    effort: Effort = EVERYDAY,
+    rows_only: bool = False,
+) -> Layout:
+    """Lay every blank on the cloth so that the least is bought.
 
-    Sizes are ticks. The layout depends on the sizes and names of the blanks, never on their order.
-    `Layout.length` runs from the first piece to the last: straightened ends are not in it.
+    The layout is in straight rows unless a close one buys less; with `rows_only` it always is, and
+    its bound still holds for every style. Sizes are ticks. The layout depends on the sizes and
+    names of the blanks, never on their order. `Layout.length` runs from the first piece to the
+    last: straightened ends are not in it.
 
     Raises DoesNotFit for a blank wider than the cloth in each turn allowed, or without a size or a
     quantity above zero, and ValueError for a cloth without a width.
     """
-    del effort
     refuse_what_cannot_be_cut(cloth, blanks)
     kinds = kinds_of(blanks)
     if not kinds:
         return Layout(cloth.width, 0, (), (), 0, Style.STRAIGHT_ROWS)
     bound = lower_bound(kinds, cloth.width, cloth.repeat)
-    return rows_layout(cloth, kinds, blanks, best_rows(cloth, kinds), bound)
+    shelves = best_rows(cloth, kinds)
+    in_rows = length_of(shelves, cloth.repeat)
+    found = CloseSearch(cloth, kinds, in_rows, bound, effort).run()
+    if rows_only or found.spots is None:
+        return rows_layout(cloth, kinds, blanks, shelves, found.bound)
+    placements = placements_of(found.spots, kinds, blanks)
+    return Layout(cloth.width, found.length, placements, (), found.bound, Style.CLOSE)

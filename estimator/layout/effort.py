@@ -12,5 +12,16 @@ class Effort:
     work: int
 
 
-EVERYDAY = Effort(100_000)
+EVERYDAY = Effort(25_000)
 THOROUGH = Effort(2_000_000)
+
+
+@dataclass(slots=True)
+class Budget:
+    """Work that may still be done; one unit is one place tried for one piece."""
+
+    work: int
+
+    @property
+    def spent(self) -> bool:
+        return self.work <= 0

@@ -2,7 +2,7 @@
 
 One worker and a fixed seed; each copy is an interval across and one along, no two of which overlap,
 plus the cumulative sums of widths and of lengths that the solver prunes with. A repeat makes each
-start along a multiple of it.
+start along a multiple of it. It is told the length of plain shelves, and looks no further.
 """
 
 from __future__ import annotations
@@ -14,6 +14,9 @@ from math import gcd
 from ortools.sat.python import cp_model
 
 from estimator.layout import Blank, Cloth
+from estimator.layout.kinds import kinds_of
+from estimator.layout.rows import in_order, length_of
+from estimator.layout.shelves import FIRST_FIT, pack
 
 SEED = 7
 
@@ -32,23 +35,24 @@ class Solved:
 
 def shortest(
     cloth: Cloth, blanks: Sequence[Blank], *, seconds: float | None = None, work: float = 20.0
-) -> Solved | None:
+) -> Solved:
     """The shortest layout found within `seconds` by the clock, or `work` of the solver's own count.
 
-    None if nothing was found. `buys` is not looked at.
+    Plain first-fit shelves where it finds nothing better. `buys` is not looked at.
     """
     grid = gcd(cloth.width, cloth.repeat, *(s for b in blanks for s in (b.width, b.length)))
     wide, repeat = cloth.width // grid, cloth.repeat // grid
     copies = [
-        (b.width // grid, b.length // grid, b.may_turn and b.width != b.length, first)
+        (b.width // grid, b.length // grid, b.may_turn and b.width != b.length)
         for b in blanks
-        for first in (n == 0 for n in range(b.quantity))
+        for _ in range(b.quantity)
     ]
-    horizon = sum(max(w, h) + repeat for w, h, *_ in copies)
+    plain = pack(kinds_of(blanks), cloth.width, cloth.repeat, FIRST_FIT)
+    horizon = length_of(in_order(plain, cloth.repeat), cloth.repeat) // grid
     model = cp_model.CpModel()
     end = model.new_int_var(0, horizon, "end")
-    rects_x, rects_y, widths, lengths, starts = [], [], [], [], []
-    for i, (width, length, turns, first) in enumerate(copies):
+    rects_x, rects_y, widths, lengths = [], [], [], []
+    for i, (width, length, turns) in enumerate(copies):
         if turns:
             turned = model.new_bool_var(f"turned {i}")
             w = model.new_int_var_from_domain(cp_model.Domain.from_values([width, length]), f"w{i}")
@@ -71,9 +75,6 @@ def shortest(
         rects_y.append(model.new_interval_var(y, h, y_end, f"Y{i}"))
         widths.append(w)
         lengths.append(h)
-        if not first and not turns:  # copies of one blank are alike: let them lie in their order
-            model.add(x + wide * y >= starts[-1][0] + wide * starts[-1][1])
-        starts.append((x, y))
     model.add_no_overlap_2d(rects_x, rects_y)
     model.add_cumulative(rects_y, widths, wide)
     model.add_cumulative(rects_x, lengths, end)
@@ -87,6 +88,6 @@ def shortest(
         solver.parameters.max_time_in_seconds = seconds
     status = solver.solve(model)
     if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
-        return None
+        return Solved(horizon * grid, round(solver.best_objective_bound) * grid)
     found, bound = round(solver.objective_value), round(solver.best_objective_bound)
     return Solved(found * grid, bound * grid)

@@ -7,19 +7,22 @@ from dataclasses import replace
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from estimator.layout import Layout, lay_out
+from estimator.layout import Effort, Layout, Style, lay_out
+from estimator.layout.bounds import lower_bound
 from estimator.layout.kinds import kinds_of
 from estimator.layout.rows import in_order, length_of
 from estimator.layout.shelves import FIRST_FIT, pack
 from tests.layout.cuttings import cuttings
 from tests.verify_layout import assert_sound
 
+BRIEF = Effort(700)
+
 
 @given(cuttings())
 @settings(max_examples=400, deadline=None)
 def test_every_layout_can_be_cut_and_its_bound_is_not_above_it(cutting):
     cloth, blanks = cutting
-    assert_sound(cloth, blanks, lay_out(cloth, blanks))
+    assert_sound(cloth, blanks, lay_out(cloth, blanks, effort=BRIEF))
 
 
 @given(cuttings())
@@ -28,7 +31,7 @@ def test_a_layout_never_buys_more_than_plain_first_fit_shelves(cutting):
     cloth, blanks = cutting
     shelves = pack(kinds_of(blanks), cloth.width, cloth.repeat, FIRST_FIT)
     plain = length_of(in_order(shelves, cloth.repeat), cloth.repeat)
-    laid = lay_out(cloth, blanks)
+    laid = lay_out(cloth, blanks, effort=BRIEF)
     assert (cloth.buys(laid.length), laid.length) <= (cloth.buys(plain), plain)
 
 
@@ -38,9 +41,9 @@ def test_the_order_in_which_pieces_are_asked_for_changes_nothing(cutting, chance
     cloth, blanks = cutting
     order = list(range(len(blanks)))
     chance.shuffle(order)
-    shuffled = lay_out(cloth, [blanks[i] for i in order])
+    shuffled = lay_out(cloth, [blanks[i] for i in order], effort=BRIEF)
     renumbered = renumber(shuffled, order)
-    assert renumbered == lay_out(cloth, blanks)
+    assert renumbered == lay_out(cloth, blanks, effort=BRIEF)
 
 
 def renumber(layout: Layout, order: list[int]) -> Layout:
@@ -65,9 +68,34 @@ def renumber(layout: Layout, order: list[int]) -> Layout:
     )
 
 
+@given(cuttings(), st.sampled_from([0, 300, 1_000]), st.sampled_from([1_000, 3_000]))
+@settings(max_examples=100, deadline=None)
+def test_a_longer_search_never_buys_more_and_never_proves_less(cutting, less, more):
+    cloth, blanks = cutting
+    brief = lay_out(cloth, blanks, effort=Effort(less))
+    long = lay_out(cloth, blanks, effort=Effort(more))
+    assert (cloth.buys(long.length), long.length) <= (cloth.buys(brief.length), brief.length)
+    assert cloth.buys(brief.bound) <= cloth.buys(long.bound)
+
+
+@given(cuttings())
+@settings(max_examples=150, deadline=None)
+def test_a_close_layout_is_taken_only_where_it_buys_less_than_rows(cutting):
+    cloth, blanks = cutting
+    laid = lay_out(cloth, blanks, effort=BRIEF)
+    rows = lay_out(cloth, blanks, effort=BRIEF, rows_only=True)
+    assert_sound(cloth, blanks, rows)
+    assert rows.style is Style.STRAIGHT_ROWS
+    assert laid == rows or cloth.buys(laid.length) < cloth.buys(rows.length)
+
+
 @given(cuttings(), cuttings())
 @settings(max_examples=200, deadline=None)
-def test_the_bound_never_falls_when_pieces_are_added(cutting, more):
+def test_the_closed_form_bound_never_falls_when_pieces_are_added(cutting, more):
     cloth, blanks = cutting
     fitting = [blank for blank in more[1] if blank.width <= cloth.width]
-    assert lay_out(cloth, blanks).bound <= lay_out(cloth, blanks + fitting).bound
+
+    def bound(asked):
+        return lower_bound(kinds_of(asked), cloth.width, cloth.repeat)
+
+    assert bound(blanks) <= bound(blanks + fitting)

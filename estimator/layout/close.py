@@ -1,0 +1,137 @@
+"""The search for a close layout that buys less, and for the proof that none does.
+
+It asks of one length after another whether the pieces fit: lengths at which the purchase would
+fall, between the bound and the best layout so far. A wider beam follows when a narrow one has found
+all it can. A length at which nothing can fit raises the bound. The search ends when bound and
+layout buy the same, or when the work allowed is done; more work only ever adds to what less would
+have found.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from estimator.layout.beam import Beam
+from estimator.layout.box import Box, Lie, Put, box_for, spots_from, unit_of
+from estimator.layout.effort import Budget, Effort
+from estimator.layout.fits import cannot_fit
+from estimator.layout.kinds import Kind, Spot
+from estimator.layout.question import Cloth
+from estimator.layout.rungs import longest_buying_less, longest_buying_same
+
+FINENESS = 400
+"""Where every tick counts, lengths nearer to each other than 1/400 are not asked apart."""
+FIRST_BEAM = 4
+BEAM_GROWTH = 3
+LARGE_FIRST = (0.05, 0.2)
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """The best length known, the pieces' places if it is a close layout's, and the bound."""
+
+    length: int
+    spots: tuple[Spot, ...] | None
+    bound: int
+
+
+class CloseSearch:
+    """One search: `length` is that of the rows to be bettered, `bound` a bound known already."""
+
+    def __init__(
+        self, cloth: Cloth, kinds: Sequence[Kind], length: int, bound: int, effort: Effort
+    ) -> None:
+        self._cloth = cloth
+        self._kinds = kinds
+        self._unit = unit_of(kinds, cloth.repeat)
+        self._length = length
+        self._bound = bound
+        self._spots: tuple[Spot, ...] | None = None
+        self._budget = Budget(effort.work)
+
+    def run(self) -> Found:
+        """Search until nothing less can be bought or the work is done."""
+        self._raise_bound_in_closed_form()
+        width = FIRST_BEAM
+        unproved = -1
+        while not self._settled and not self._budget.spent:
+            self._search_with(width)
+            if self._length != unproved:
+                self._prove_least()
+                unproved = self._length
+            width *= BEAM_GROWTH
+        return Found(self._length, self._spots, self._bound)
+
+    @property
+    def _settled(self) -> bool:
+        return self._cloth.buys(self._bound) >= self._cloth.buys(self._length)
+
+    def _box(self, target: int) -> Box | None:
+        return box_for(self._kinds, self._cloth.width, self._cloth.repeat, target, self._unit)
+
+    def _between(self, floor: int, parts: int) -> int | None:
+        """A length worth reaching, a share of the way from `floor` to the best length so far."""
+        ceiling = longest_buying_less(self._cloth, self._length)
+        if ceiling <= floor or (ceiling - floor) * FINENESS < self._length:
+            return None
+        aim = floor + max(1, (ceiling - floor) // parts)
+        return longest_buying_same(self._cloth, aim, ceiling)
+
+    def _raise_bound_in_closed_form(self) -> None:
+        ceiling = self._length
+        while not self._settled:
+            top = longest_buying_less(self._cloth, ceiling)
+            if top < self._bound or (top - self._bound) * FINENESS < self._length:
+                return
+            target = longest_buying_same(self._cloth, (self._bound + top) // 2, top)
+            box = self._box(target)
+            if box is None or cannot_fit(box, self._budget, scales=0):
+                self._bound = self._after(target)
+            else:
+                ceiling = target
+
+    def _prove_least(self) -> None:
+        """Try to prove by the best scales that nothing less than now can be bought."""
+        target = longest_buying_less(self._cloth, self._length)
+        if self._settled or target < self._bound:
+            return
+        box = self._box(target)
+        if box is None or cannot_fit(box, self._budget, scales=2):
+            self._bound = self._after(target)
+
+    def _after(self, target: int) -> int:
+        """The first length above `target` at which a layout can end at all."""
+        return (target // self._unit + 1) * self._unit
+
+    def _search_with(self, width: int) -> None:
+        floor = self._bound - 1
+        while not self._settled:
+            target = self._between(floor, 3)
+            if target is None:
+                return
+            box = self._box(target)
+            puts = self._fill(box, width) if box else None
+            if puts is None:
+                floor = target
+                if self._budget.spent:
+                    return
+                continue
+            self._spots = spots_from(puts, self._kinds, self._cloth.repeat, self._unit)
+            self._length = max(spot.along + spot.length for spot in self._spots)
+
+    def _fill(self, box: Box, width: int) -> list[Put] | None:
+        for large_first in LARGE_FIRST:
+            puts = Beam(box, width, large_first, self._budget).search()
+            if puts is None and not self._budget.spent:
+                on_side = Beam(box.on_its_side(), width, large_first, self._budget).search()
+                puts = [_upright(put) for put in on_side] if on_side else None
+            if puts is not None or self._budget.spent:
+                return puts
+        return None
+
+
+def _upright(put: Put) -> Put:
+    lie = put.lie
+    back = Lie(lie.along, lie.across, lie.latest_along, lie.latest_across)
+    return Put(put.kind, put.along, put.across, back)

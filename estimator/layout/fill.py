@@ -1,0 +1,72 @@
+"""How well the pieces that are left can fill a width or a length: sums of their sizes.
+
+Not every sum can be made. A gap of 50 for pieces of 20 and 30 can be filled; of one of 55 no more
+than 50 can, whatever is laid beside each other in it. The sums are kept as the bits of one whole
+number, so that adding a piece is a shift.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import NamedTuple
+
+from estimator.layout.box import Box
+
+FINEST_GRID = 20_000
+"""Boxes longer than this, in units, are searched without sums: the numbers get too long."""
+
+
+class Left(NamedTuple):
+    """What can still be done with some pieces: sums across and along, smallest sizes."""
+
+    sums_across: int
+    sums_along: int
+    narrowest: int
+    shortest: int
+
+
+class Fill:
+    """Sums for each collection of pieces left over from one box, worked out when first asked."""
+
+    def __init__(self, box: Box) -> None:
+        self._box = box
+        self._known: dict[Sequence[int], Left] = {}
+        self._narrowest = [min(lie.across for lie in lies) for lies in box.lies]
+        self._shortest = [min(lie.along for lie in lies) for lies in box.lies]
+        self._too_fine = max(box.across, box.along) > FINEST_GRID
+        self._mask_across = (2 << box.across) - 1
+        self._mask_along = (2 << box.along) - 1
+
+    def left(self, counts: tuple[int, ...]) -> Left:
+        """Sums and smallest sizes of `counts[k]` pieces of each kind k."""
+        known = self._known.get(counts)
+        if known is None:
+            known = self._known[counts] = self._work_out(counts)
+        return known
+
+    def _work_out(self, counts: tuple[int, ...]) -> Left:
+        box = self._box
+        kinds = [kind for kind, count in enumerate(counts) if count]
+        narrowest = min((self._narrowest[kind] for kind in kinds), default=box.across + 1)
+        shortest = min((self._shortest[kind] for kind in kinds), default=box.along + 1)
+        if self._too_fine:
+            return Left(self._mask_across, self._mask_along, narrowest, shortest)
+        across = along = 1
+        for kind in kinds:
+            lies = box.lies[kind]
+            for _ in range(min(counts[kind], box.across // self._narrowest[kind])):
+                more = across
+                for lie in lies:
+                    more |= across << lie.across
+                across = more & self._mask_across
+            for _ in range(min(counts[kind], box.along // self._shortest[kind])):
+                more = along
+                for lie in lies:
+                    more |= along << lie.along
+                along = more & self._mask_along
+        return Left(across, along, narrowest, shortest)
+
+
+def unfilled(sums: int, room: int) -> int:
+    """What is left of `room` at best, with pieces of these sums."""
+    return room + 1 - (sums & ((2 << room) - 1)).bit_length()

@@ -1,0 +1,124 @@
+"""Proofs that some pieces cannot lie in a box, by conservative scales in both directions.
+
+Take any scale across and any scale along the box: if every piece is replaced by one of its two
+values, the pieces still go into a box of the two lines' worths (Fekete and Schepers, 2004). So if
+the products of the values come to more than the product of the worths, nothing fits.
+
+Scales along the box come in closed form at first: pieces that are too long to leave room for others
+are stretched, short ones are dropped, or lengths are counted in whole parts of the box (G. S.
+Lueker, 1983; Fekete and Schepers, New classes of fast lower bounds for bin packing problems,
+Mathematical Programming 91, 2001). Then the best scale along for the scale across is worked out,
+then the best across for that one, and so on.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from estimator.layout.box import Box
+from estimator.layout.effort import Budget
+from estimator.layout.knapsack import Item, Line
+from estimator.layout.scales import Scale, best_scale
+
+MOST_PARTS = 12
+"""Lengths are counted in up to so many parts of the box."""
+MOST_ROUNDS = 80
+"""Selections added to one linear programme at most."""
+STATES_A_PLACE = 15
+"""Steps of the knapsack that take as long as trying one place for a piece."""
+
+
+def cannot_fit(box: Box, budget: Budget, *, scales: int) -> bool:
+    """True if it is proved that the pieces do not fit into the box; False says nothing.
+
+    `scales` is how many best scales are worked out from each side, one for the other; with 0 only
+    the closed forms are tried, which costs next to nothing.
+    """
+    if box.spare < 0:
+        return True
+    sideways = box.on_its_side()
+    for here in (box, sideways):
+        plain = Scale(
+            tuple(tuple(lie.across for lie in lies) for lies in here.lies), here.across, 0
+        )
+        if _too_much_in_closed_form(here, plain):
+            return True
+    for here in (box, sideways):
+        values, worth = _along(here), here.along
+        for _ in range(scales):
+            line = _line_across(here)
+            scale = best_scale(line, values, MOST_ROUNDS, worth)
+            budget.work -= line.work // STATES_A_PLACE
+            if scale is None or budget.spent:
+                break
+            if scale.total > scale.worth * worth or _too_much_in_closed_form(here, scale):
+                return True
+            values, worth = [list(own) for own in scale.values], scale.worth
+            here = here.on_its_side()
+    return False
+
+
+def _along(box: Box) -> list[list[int]]:
+    return [[lie.along for lie in lies] for lies in box.lies]
+
+
+def _line_across(box: Box) -> Line:
+    items = [
+        Item(count, tuple(lie.across for lie in lies))
+        for count, lies in zip(box.counts, box.lies, strict=True)
+    ]
+    return Line(box.across, items)
+
+
+def _too_much_in_closed_form(box: Box, across: Scale) -> bool:
+    """Whether some closed-form scale along makes too much of the pieces, given one across."""
+    lengths = sorted({lie.along for lies in box.lies for lie in lies})
+    values = across.values
+    for table, worth in closed_forms(lengths, box.along):
+        total = sum(
+            count * min(value * table[lie.along] for value, lie in zip(own, lies, strict=True))
+            for count, own, lies in zip(box.counts, values, box.lies, strict=True)
+        )
+        if total > across.worth * worth:
+            return True
+    return False
+
+
+def closed_forms(lengths: Sequence[int], room: int) -> Iterator[tuple[dict[int, int], int]]:
+    """Scales of these lengths, as a value for each and what a line of `room` is worth."""
+    for least in lengths:
+        if 2 * least > room:
+            break
+        yield (
+            {
+                size: room if size > room - least else size if size >= least else 0
+                for size in lengths
+            },
+            room,
+        )
+        # whole multiples of `least`: a line holds so many of them and no more (Carlier, Clautiaux
+        # and Moukrim, 2007): a long piece leaves room for what it leaves
+        whole = room // least
+        yield (
+            {
+                size: (
+                    2 * (whole - (room - size) // least)
+                    if 2 * size > room
+                    else whole
+                    if 2 * size == room
+                    else 2 * (size // least)
+                )
+                for size in lengths
+            },
+            2 * whole,
+        )
+    for parts in range(1, MOST_PARTS + 1):
+        yield (
+            {
+                size: size * parts
+                if size * (parts + 1) % room == 0
+                else size * (parts + 1) // room * room
+                for size in lengths
+            },
+            room * parts,
+        )

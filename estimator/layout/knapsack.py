@@ -1,0 +1,127 @@
+"""The best selection of pieces beside each other in one line, each kind as often as it is wanted.
+
+A bounded knapsack: the best value for its size first, all selections side by side, and of those
+that use as much of the line only the most valuable one. A selection that could not catch up with
+the best, even if the rest of the line were filled at the best ratio still to come, is dropped.
+Values may be floats (to look for a good bound) or whole numbers (to prove it).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from math import gcd
+from typing import TypeAlias
+
+LARGEST_LINE = 20_000
+"""Most steps of room that a line may have; finer questions are not answered."""
+SLACK = 1e-9
+"""Selections this close to hopeless, as a share of the best value, are not dropped."""
+
+Number: TypeAlias = float | int
+_Pieces: TypeAlias = "tuple[int, int, _Pieces] | None"
+_State: TypeAlias = tuple[int, Number, _Pieces]
+_Offer: TypeAlias = tuple[float, int, list[tuple[int, int, Number]]]
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """A kind of piece: up to `count` of it, each taking one of `sizes` of the room."""
+
+    count: int
+    sizes: tuple[int, ...]
+
+
+class Line:
+    """A line of cloth `room` long, and the items that may share it; `work` counts selections."""
+
+    def __init__(self, room: int, items: Sequence[Item]) -> None:
+        step = gcd(*(size for item in items for size in item.sizes)) if items else 1
+        self.room = room // step
+        self.items = [
+            Item(item.count, tuple(size // step for size in item.sizes)) for item in items
+        ]
+        self.copies = [
+            min(item.count, self.room // min(item.sizes)) if item.sizes else 0
+            for item in self.items
+        ]
+
+        self.work = 0
+
+    @property
+    def too_fine(self) -> bool:
+        """Whether the line has more steps than is worth its while."""
+        return self.room > LARGEST_LINE
+
+    def best(self, values: Sequence[Sequence[Number]]) -> tuple[Number, list[tuple[int, int]]]:
+        """The greatest value in the line, and its pieces as (item, which of its sizes).
+
+        `values[i][s]` is the value, zero or more, of item i when it takes its size s.
+        """
+        offers = self._offers(values)
+        best, chosen = self._greedy(offers)
+        states: list[_State] = [(0, 0, None)]
+        for place, (ratio, index, takes) in enumerate(offers):
+            following = offers[place + 1][0] if place + 1 < len(offers) else 0.0
+            for _ in range(self.copies[index]):
+                more: list[_State] = []
+                least = best * (1 - SLACK)
+                for used, value, pieces in states:
+                    for which, size, worth in takes:
+                        with_it, at = value + worth, used + size
+                        if at <= self.room and with_it + ratio * (self.room - at) >= least:
+                            more.append((at, with_it, (index, which, pieces)))
+                            if with_it > best:
+                                best, chosen = with_it, more[-1][2]
+                if not more:
+                    break
+                self.work += len(more) + len(states)
+                states = _undominated(states + more)
+            least = best * (1 - SLACK)
+            states = [
+                state for state in states if state[1] + following * (self.room - state[0]) >= least
+            ]
+        return best, _listed(chosen)
+
+    def _offers(self, values: Sequence[Sequence[Number]]) -> list[_Offer]:
+        """Items worth taking, the best value for its size first."""
+        offers: list[_Offer] = []
+        for index, item in enumerate(self.items):
+            takes = [
+                (which, size, value)
+                for which, (size, value) in enumerate(zip(item.sizes, values[index], strict=True))
+                if value > 0 and size <= self.room
+            ]
+            if takes:
+                offers.append((max(value / size for _, size, value in takes), index, takes))
+        return sorted(offers, key=lambda offer: (-offer[0], offer[1]))
+
+    def _greedy(self, offers: list[_Offer]) -> tuple[Number, _Pieces]:
+        total: Number = 0
+        used = 0
+        pieces: _Pieces = None
+        for _, index, takes in offers:
+            which, size, value = max(takes, key=lambda take: take[2] / take[1])
+            for _ in range(min(self.items[index].count, (self.room - used) // size)):
+                total, used, pieces = total + value, used + size, (index, which, pieces)
+        return total, pieces
+
+
+def _undominated(states: list[_State]) -> list[_State]:
+    """States of which no other uses less of the line and is worth as much, by what they use."""
+    states.sort(key=lambda state: (state[0], -state[1]))
+    kept = []
+    most: Number = -1
+    for state in states:
+        if state[1] > most:
+            kept.append(state)
+            most = state[1]
+    return kept
+
+
+def _listed(pieces: _Pieces) -> list[tuple[int, int]]:
+    out = []
+    while pieces is not None:
+        out.append((pieces[0], pieces[1]))
+        pieces = pieces[2]
+    return out
