@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from tabulate import tabulate
 
+from estimator.buying.fabric_widths import FabricChoice
 from estimator.estimate import Estimate
 from estimator.reports.assumptions import assumptions
 from estimator.reports.fabric_papers import (
@@ -17,6 +18,7 @@ from estimator.reports.fabric_papers import (
     widths_table,
 )
 from estimator.reports.shopping_list import Line, sections, title_of, totals
+from estimator.reports.sketch import sketch
 from estimator.reports.tables import Format, Table, text_of
 from estimator.reports.working_lines import Working, cut_workings, workings
 
@@ -81,9 +83,21 @@ def _fabrics(estimate: Estimate) -> Iterator[str]:
 
 def layout_text(estimate: Estimate) -> str:
     """The cut list, and each layout row by row."""
-    tables = [cut_table(estimate)]
-    tables += [layout_table(choice, estimate) for choice in estimate.fabrics]
-    return "\n".join(table_text(table) for table in tables)
+    parts = [table_text(cut_table(estimate))]
+    for choice in estimate.fabrics:
+        parts.append(table_text(layout_table(choice, estimate)))
+        parts += _sketches(choice)
+    return "\n".join(parts)
+
+
+def _sketches(choice: FabricChoice) -> Iterator[str]:
+    """The rows of a layout from the cut end on, selvedge to selvedge."""
+    layout = choice.chosen.layout
+    names = tuple(piece.name for piece in choice.chosen.pieces)
+    for number, row in enumerate(layout.rows, start=1):
+        yield f"row {number:3} {sketch(layout, row, names)}"
+    if layout.rows:
+        yield ""
 
 
 def widths_text(estimate: Estimate) -> str:
