@@ -14,7 +14,7 @@ from typing import Any
 from estimator.faults import nearest
 from estimator.measure import ZERO, Length, Unit
 from estimator.rules import Rules
-from estimator.written import NotReadable, quoted, read_length
+from estimator.written import NotReadable, one_line, quoted, read_length
 
 
 class Finish(Enum):
@@ -147,11 +147,11 @@ def read_edge_ref(written: Any) -> EdgeRef:
         count = written.get("count")
         if count is not None and (type(count) is not int or count < 1):
             raise NotReadable(f"{quoted(count)} is not a whole number of edges", right)
-        return EdgeRef(str(written["piece"]).strip(), str(written["edge"]).strip(), count)
-    found = re.fullmatch(r"(?:(\d{1,5})\s*[x×]\s+)?([^:]+):([^:]+)", str(written).strip())
+        return EdgeRef(one_line(str(written["piece"])), one_line(str(written["edge"])), count)
+    found = re.fullmatch(r"(?:(\d{1,5})\s*[x×]\s+)?([^:]+):([^:]+)", one_line(str(written)))
     if not found:
         raise NotReadable(f"{quoted(written)} does not name an edge", right)
     number = int(found[1]) if found[1] else None
     if number == 0:
         raise NotReadable(f"{quoted(written)} is about no edge at all", right)
-    return EdgeRef(found[2].strip(), found[3].strip(), number)
+    return EdgeRef(one_line(found[2]), one_line(found[3]), number)

@@ -17,7 +17,7 @@ from pydantic_core import PydanticCustomError
 
 from estimator.faults import nearest
 from estimator.measure import ZERO, Length, Unit
-from estimator.written import NotReadable, quoted, read_length, read_money, read_share
+from estimator.written import NotReadable, one_line, quoted, read_length, read_money, read_share
 
 
 class Entry(BaseModel):
@@ -108,6 +108,11 @@ def _fullness(written: object) -> Fraction:
     return amount
 
 
+def _one_line(written: object) -> object:
+    """Text on one line: line breaks and runs of blanks are one blank."""
+    return one_line(written) if isinstance(written, str) else written
+
+
 Size = Annotated[Length, BeforeValidator(_positive_size)]
 """A length of more than zero, or one that comes from a named measure."""
 Allowance = Annotated[Length, BeforeValidator(_length)]
@@ -119,5 +124,5 @@ Shrinkage = Annotated[
 Money = Annotated[Decimal, BeforeValidator(reading(read_money))]
 Count = Annotated[int, BeforeValidator(_whole_number)]
 Fullness = Annotated[Fraction, BeforeValidator(_fullness)]
-Name = Annotated[str, StringConstraints(strip_whitespace=True, min_length=1, max_length=200)]
-Note = Annotated[str, StringConstraints(strip_whitespace=True, max_length=2000)]
+Name = Annotated[str, BeforeValidator(_one_line), StringConstraints(min_length=1, max_length=200)]
+Note = Annotated[str, BeforeValidator(_one_line), StringConstraints(max_length=2000)]

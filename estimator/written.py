@@ -255,9 +255,14 @@ def read_money(written: object) -> Decimal:
     return Decimal(amount.numerator) / Decimal(amount.denominator)
 
 
+def one_line(text: str) -> str:
+    """A text without line breaks and other characters that move the cursor."""
+    return " ".join("".join(c if c.isprintable() else " " for c in text).split())
+
+
 def quoted(written: object) -> str:
     """The user's own words in quotes, on one line and cut to a length that can be read."""
-    text = " ".join(str(written).split())
+    text = one_line(str(written))
     return f"'{text if len(text) <= 60 else text[:57] + '...'}'"
 
 

@@ -24,6 +24,7 @@ from estimator.fields import (
 )
 from estimator.plan.pieces import Joined
 from estimator.prices import PriceField
+from estimator.written import one_line
 
 
 class Sold(Entry):
@@ -51,7 +52,7 @@ def _along(written: Any) -> tuple[EdgeRef | str, ...]:
     if not many:
         raise refusal("along names no edge", 'write it like "skirt panel: bottom"')
     return tuple(
-        one.strip() if isinstance(one, str) and ":" not in one else reading(read_edge_ref)(one)
+        one_line(one) if isinstance(one, str) and ":" not in one else reading(read_edge_ref)(one)
         for one in many
     )
 

@@ -75,3 +75,8 @@ def test_each_rule_can_be_set_in_the_plan_to_zero_too(
 )  # fmt: skip
 def test_a_setting_that_cannot_be_is_refused(more: str, told: str) -> None:
     assert complaints(garment(more)) == [f"apron.toml, line 3: {told}"]
+
+
+def test_a_name_of_several_lines_or_with_hidden_signs_is_one_plain_line() -> None:
+    found = plan('[garment]\nname = """\n  harbour\n\\tdress \\u202Eesrever"""\n')
+    assert found.garment.name == "harbour dress esrever"
