@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from estimator.catalog import NO_CATALOG, Catalog
 from estimator.faults import Path, Places
-from estimator.plan import Plan
+from estimator.measure import Length
+from estimator.plan import Piece, Plan
 from estimator.working import Source
 
 
@@ -28,6 +31,22 @@ class GarmentOrder:
     def copies(self) -> int:
         """How many of the garment are made."""
         return self.count * self.plan.garment.copies
+
+    @cached_property
+    def pieces(self) -> Mapping[str, Piece]:
+        """The pieces by their names."""
+        return {piece.name: piece for piece in self.plan.piece}
+
+    @cached_property
+    def seam_allowances(self) -> Mapping[tuple[str, str], Length]:
+        """What ``[[seam]]`` tables state as the allowance of the edges (piece, edge) they join."""
+        return {
+            (ref.piece, ref.edge): seam.allowance
+            for seam in self.plan.seam
+            if seam.allowance is not None
+            for side in seam.edges
+            for ref in side
+        }
 
     def source(self, name: str, path: Path) -> Source:
         """Where a need comes from."""

@@ -12,7 +12,6 @@ from typing import Literal
 
 from estimator.edges import SEWN, SIDES, EdgeFinish, Finish, allowance
 from estimator.faults import Wrong
-from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length
 from estimator.needs.outlines import (
     Allowances,
@@ -65,20 +64,9 @@ def allowances_of(to_cut: ToCut) -> Allowances:
         raise Wrong("this piece cannot lie on a fold", "leave the fold out", ("edges", folds[0]))
     if to_cut.cut.cut_to == "finished size":
         return Allowances(ZERO, ZERO, ZERO, ZERO, finishes)
-    seams = seam_allowances(to_cut.order)
+    seams = to_cut.order.seam_allowances
     taken = {side: _taken(piece, side, finishes[side], rules, seams) for side in SIDES}
     return Allowances(**taken, finishes=finishes)
-
-
-def seam_allowances(order: GarmentOrder) -> dict[tuple[str, str], Length]:
-    """What ``[[seam]]`` tables state as the allowance of the edges they join."""
-    return {
-        (ref.piece, ref.edge): seam.allowance
-        for seam in order.plan.seam
-        if seam.allowance is not None
-        for side in seam.edges
-        for ref in side
-    }
 
 
 def _finish(piece: Piece, side: str) -> EdgeFinish:

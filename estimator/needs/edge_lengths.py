@@ -30,7 +30,7 @@ class EdgeLengths:
 
     def piece(self, name: str) -> Piece:
         """The piece of that name; raises Wrong with the nearest name, or NamesAnUnread."""
-        pieces = {piece.name: piece for piece in self.order.plan.piece}
+        pieces = self.order.pieces
         if name in pieces:
             return pieces[name]
         if name in self.order.unread:

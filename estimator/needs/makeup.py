@@ -33,7 +33,10 @@ def is_hanging(piece: Piece) -> bool:
 
 
 def in_sewing_order(order: GarmentOrder) -> tuple[Piece, ...]:
-    """The hanging pieces, each after those onto which it is sewn; raises Wrong for a circle."""
+    """The hanging pieces, each after those onto which it is sewn.
+
+    Raises Wrong for a circle, ``at`` the number of a piece in it.
+    """
     hanging = {piece.name: piece for piece in order.plan.piece if is_hanging(piece)}
     sorter = TopologicalSorter(
         {
@@ -48,6 +51,7 @@ def in_sewing_order(order: GarmentOrder) -> tuple[Piece, ...]:
         raise Wrong(
             f"pieces take their lengths from one another in a circle: {names}",
             "give one of them a ring or a length of its own",
+            (list(order.pieces).index(problem.args[1][0]), "onto"),
         ) from None
 
 
@@ -60,11 +64,10 @@ def sewn_lengths(order: GarmentOrder, widths: Mapping[str, Length]) -> EdgeLengt
     """
     sewn: dict[str, Length] = {}
     edges = EdgeLengths(order, sewn)
+    numbers = {piece.name: number for number, piece in enumerate(order.plan.piece)}
     for piece in in_sewing_order(order):
         cut = piece.cut[0]
-        strip = ToCut(
-            order, ("piece", order.plan.piece.index(piece)), with_own_sizes(piece, cut), cut
-        )
+        strip = ToCut(order, ("piece", numbers[piece.name]), with_own_sizes(piece, cut), cut)
         try:
             sewn[piece.name] = _finished(strip, edges, widths.get(cut.fabric)).value
         except Wrong as wrong:
