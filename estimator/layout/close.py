@@ -55,7 +55,9 @@ class CloseSearch:
         self._raise_bound_in_closed_form()
         width = FIRST_BEAM
         unproved = -1
-        while not self._settled and not self._budget.spent:
+        before = -1
+        while not self._settled and not self._budget.spent and self._budget.work != before:
+            before = self._budget.work
             self._search_with(width)
             if self._length != unproved:
                 self._prove_least()
