@@ -6,11 +6,13 @@ working cannot disagree.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
+from math import ceil
 
-from estimator.measure import Length
+from estimator.measure import Length, whole_ticks
 
 
 class Operation(Enum):
@@ -56,60 +58,88 @@ class Source:
         return f"{who}: {self.name}"
 
 
+SHRINKS = "what is left after shrinking"
+"""The label under which shrinkage is divided out, of fabrics and of trims."""
+
+
 @dataclass(frozen=True, slots=True)
 class Reckoning:
-    """A length and the steps that made it. Every method returns a new reckoning."""
+    """A length and the steps that made it. Every method returns a new reckoning.
 
-    value: Length
+    ``exact`` is in ticks and keeps its fraction, so that a figure that comes out even is not raised
+    by the roundings on its way; ``value`` is up to the next whole tick.
+    """
+
+    exact: Fraction
     steps: tuple[Step, ...]
 
     @classmethod
     def start(cls, label: str, value: Length) -> Reckoning:
         """Begin with a length as it was measured or stated."""
-        return cls(value, (Step(label, Operation.START, value, value),))
+        return cls(Fraction(value.ticks), (Step(label, Operation.START, value, value),))
 
-    def _then(self, label: str, operation: Operation, operand: Figure, result: Length) -> Reckoning:
-        return Reckoning(result, (*self.steps, Step(label, operation, operand, result)))
+    @property
+    def value(self) -> Length:
+        """The length, up to the next whole tick."""
+        return whole_ticks(self.exact)
+
+    def _then(
+        self, label: str, operation: Operation, operand: Figure, exact: Fraction
+    ) -> Reckoning:
+        step = Step(label, operation, operand, whole_ticks(exact))
+        return Reckoning(exact, (*self.steps, step))
 
     def plus(self, label: str, amount: Length) -> Reckoning:
         """Add a length; adding nothing leaves no line."""
         if not amount:
             return self
-        return self._then(label, Operation.ADD, amount, self.value + amount)
+        return self._then(label, Operation.ADD, amount, self.exact + amount.ticks)
 
     def minus(self, label: str, amount: Length) -> Reckoning:
         """Take a length away; taking nothing leaves no line."""
         if not amount:
             return self
-        return self._then(label, Operation.TAKE, amount, self.value - amount)
+        return self._then(label, Operation.TAKE, amount, self.exact - amount.ticks)
 
     def times(self, label: str, factor: Fraction | int) -> Reckoning:
-        """Multiply, up to the next tick; multiplying by one leaves no line."""
+        """Multiply; multiplying by one leaves no line."""
         if factor == 1:
             return self
-        return self._then(label, Operation.TIMES, factor, self.value.times(factor))
+        return self._then(label, Operation.TIMES, factor, self.exact * factor)
 
-    def divided_by(self, label: str, divisor: Fraction) -> Reckoning:
-        """Divide, up to the next tick; dividing by one leaves no line."""
+    def divided_by(self, label: str, divisor: Fraction | int) -> Reckoning:
+        """Divide; dividing by one leaves no line."""
         if divisor == 1:
             return self
-        return self._then(label, Operation.DIVIDE, divisor, self.value.times(1 / divisor))
+        return self._then(label, Operation.DIVIDE, divisor, self.exact / divisor)
 
     def up_to(self, label: str, step: Length) -> Reckoning:
         """Up to the next whole ``step``; an exact hit is shown and stays."""
-        return self._then(label, Operation.UP_TO, step, self.value.up_to(step))
+        return self._then(label, Operation.UP_TO, step, self._raised(step))
 
     def to_mark(self, label: str, mark: Length) -> Reckoning:
         """Up to a mark that the tape carries; a length already on a mark leaves no line."""
-        raised = self.value.up_to(mark)
-        return self if raised == self.value else self._then(label, Operation.MARK, mark, raised)
+        raised = self._raised(mark)
+        return self if raised == self.exact else self._then(label, Operation.MARK, mark, raised)
 
     def sold_by(self, label: str, step: Length) -> Reckoning:
         """Up to the shop's selling step; an exact hit is shown and stays."""
-        return self._then(label, Operation.SOLD_BY, step, self.value.up_to(step))
+        return self._then(label, Operation.SOLD_BY, step, self._raised(step))
 
     def at_least(self, label: str, least: Length) -> Reckoning:
         """Up to a minimum; a length above it leaves no line."""
-        if self.value >= least:
+        if self.exact >= least.ticks:
             return self
-        return self._then(label, Operation.AT_LEAST, least, least)
+        return self._then(label, Operation.AT_LEAST, least, Fraction(least.ticks))
+
+    def _raised(self, step: Length) -> Fraction:
+        return Fraction(ceil(self.exact / step.ticks) * step.ticks)
+
+
+def in_all(label: str, parts: Sequence[Reckoning]) -> Reckoning:
+    """The workings of several lengths one after the other, and their sum; one alone stays."""
+    if len(parts) == 1:
+        return parts[0]
+    exact = sum((part.exact for part in parts), Fraction(0))
+    step = Step(label, Operation.IN_ALL, len(parts), whole_ticks(exact))
+    return Reckoning(exact, (*(step for part in parts for step in part.steps), step))

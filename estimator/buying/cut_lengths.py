@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 from estimator.buying.types import Buy
 from estimator.catalog import Offer
-from estimator.measure import Length
-from estimator.needs.runs import SHRINKS
+from estimator.measure import Length, shop_text
 from estimator.needs.types import BuyingTerms, FabricTerms
-from estimator.working import Reckoning
+from estimator.working import SHRINKS, Reckoning
 
 CUT_ENDS = 2
 
@@ -27,17 +28,40 @@ def fabric_needed(layout_length: Length, terms: FabricTerms) -> Reckoning:
     return with_waste(length.divided_by(SHRINKS, 1 - terms.shrinkage), terms)
 
 
+HUNDREDTH, SIXTEENTH = Fraction(1, 100), Fraction(1, 16)
+
+
 def as_sold(needed: Reckoning, offer: Offer) -> Reckoning:
     """Up to the shop's minimum cut, then up to its selling step."""
     if offer.minimum is not None:
         needed = needed.at_least("the shop's minimum cut", offer.minimum)
-    return needed.sold_by("as the shop sells it", offer.selling_step)
+    return _sayable(needed.sold_by("as the shop sells it", offer.selling_step), offer)
+
+
+def _sayable(sold: Reckoning, offer: Offer) -> Reckoning:
+    """Up to what a list can state: sixteenths or hundredths of a yard, hundredths of a metre.
+
+    It only raises where a step in one system is sold by the other's unit; what is paid for is what
+    stands on the list.
+    """
+    unit = offer.sold_by
+    parts = (HUNDREDTH,) if unit.metric else (SIXTEENTH, HUNDREDTH)
+    if any((sold.exact / (unit.length.ticks * part)).denominator == 1 for part in parts):
+        return sold
+    return sold.sold_by("as the list can state it", unit.of(HUNDREDTH))
 
 
 def cut_from_roll(needed: Reckoning, offer: Offer) -> Buy:
     """Buys a length on an offer; where the price is from a quantity, at least that quantity."""
     sold = as_sold(needed, offer)
-    if isinstance(offer.from_quantity, Length):
-        least = offer.from_quantity.up_to(offer.selling_step)
-        sold = sold.at_least("the quantity from which this price holds", least)
-    return Buy(offer, sold.value, sold.steps)
+    least = offer.from_quantity
+    if not isinstance(least, Length) or sold.value >= least:
+        return Buy(offer, sold.value, sold.steps)
+    more = sold.at_least("the quantity from which this price holds", least)
+    more = _sayable(more.sold_by("as the shop sells it", offer.selling_step), offer)
+    return Buy(offer, more.value, more.steps, break_note(shop_text(least, offer.sold_by)))
+
+
+def break_note(least: str) -> str:
+    """Tells the buyer why more is bought than is needed."""
+    return f"this much, because the lower price holds from {least}"

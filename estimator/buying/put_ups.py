@@ -31,12 +31,15 @@ def fewest_bins(runs: Sequence[int], capacity: int) -> tuple[tuple[int, ...], ..
 
 def _first_fit(ordered: Sequence[int], capacity: int) -> tuple[tuple[int, ...], ...]:
     bins: list[list[int]] = []
+    room: list[int] = []
     for run in ordered:
-        home = next((one for one in bins if sum(one) + run <= capacity), None)
+        home = next((number for number, left in enumerate(room) if run <= left), None)
         if home is None:
             bins.append([run])
+            room.append(capacity - run)
         else:
-            home.append(run)
+            bins[home].append(run)
+            room[home] -= run
     return tuple(tuple(one) for one in bins)
 
 
@@ -53,7 +56,6 @@ class _Search:
         self.ordered, self.capacity = ordered, capacity
         self.bins: list[list[int]] = [[] for _ in range(count)]
         self.room = [capacity] * count
-        self.slack = capacity * count - sum(ordered)
         self.steps = 0
 
     def run(self) -> tuple[tuple[int, ...], ...] | None:

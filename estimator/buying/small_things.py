@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from fractions import Fraction
+from math import lcm
 
-from estimator.buying.cut_lengths import cut_from_roll, with_waste
+from estimator.buying.cut_lengths import break_note, cut_from_roll, with_waste
 from estimator.buying.put_ups import fewest_bins
 from estimator.buying.types import Buy, Purchase, least_bought
 from estimator.catalog import Kind, Offer
 from estimator.faults import Wrong
-from estimator.measure import Length, Unit, natural_text, shop_text, tape_text, total
+from estimator.measure import Length, Unit, natural_text, shop_text, tape_text
 from estimator.needs.types import CountNeed, LengthNeed
-from estimator.working import Operation, Reckoning, Step
+from estimator.working import Operation, Reckoning, Step, in_all
+
+MOST_RUNS_ON_CARDS = 5_000
 
 
 def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
@@ -58,43 +62,55 @@ def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
 
 def _all_runs(need: LengthNeed) -> Reckoning:
     """Every run's working, one after the other, and their sum: totalled before any rounding."""
-    steps: list[Step] = []
-    sums = []
-    for run in need.runs:
-        alike = run.length.times("so many runs alike", run.count)
-        steps += alike.steps
-        sums.append(alike.value)
-    in_all = total(sums)
-    if len(sums) > 1:
-        steps.append(Step("all runs together", Operation.IN_ALL, len(sums), in_all))
-    return Reckoning(in_all, tuple(steps))
+    alike = [run.length.times("so many runs alike", run.count) for run in need.runs]
+    return in_all("all runs together", alike)
 
 
 def _on_cards(
     need: LengthNeed, in_all: Reckoning, offer: Offer, holds: Length, unit: Unit
 ) -> list[Buy]:
     """Whole runs on cards; none where a run is longer than a card."""
-    runs = [run.length.value.ticks for run in need.runs for _ in range(run.count)]
-    if max(runs) > holds.ticks:
+    lengths = [run.length.exact for run in need.runs for _ in range(run.count)]
+    if max(lengths) > holds.ticks:
         return []
-    cards = fewest_bins(runs, holds.ticks)
+    if len(lengths) > MOST_RUNS_ON_CARDS:
+        raise Wrong(
+            f"there are {len(lengths)} runs to fit on {offer.put_up.text}",
+            f"plan at most {MOST_RUNS_ON_CARDS}, or offer it by the length",
+        )
+    fineness = lcm(*(length.denominator for length in lengths))
+    runs = [int(length * fineness) for length in lengths]
+    capacity = holds.ticks * fineness
+    cards = fewest_bins(runs, capacity)
     count = len(cards)
-    by_sum = -(-sum(runs) // holds.ticks)
+    by_sum = -(-sum(runs) // capacity)
     label = f"{len(runs)} whole run{'s' if len(runs) > 1 else ''}, each in one piece"
     steps = [*in_all.steps, Step(label, Operation.FITTED, holds, count)]
     bought = _from_quantity(offer, count, steps)
-    left = [Length(holds.ticks - sum(card)) for card in cards if sum(card) < holds.ticks]
+    left = Counter(
+        Length((capacity - sum(card)) // fineness) for card in cards if sum(card) < capacity
+    )
     notes = []
     if count > by_sum:
         notes.append(f"the sum of lengths would fit on {by_sum}, but no run is joined")
+    if bought > count:
+        notes.append(break_note(f"{bought}"))
     if left:
-        shown = ", ".join(_left_text(length, unit) for length in left[:6])
-        notes.append(f"left over: {shown}" + (", ..." if len(left) > 6 else ""))
+        notes.append(f"left over: {_left_text(left, unit)}")
     return [Buy(offer, bought, tuple(steps), "; ".join(notes))]
 
 
-def _left_text(length: Length, unit: Unit) -> str:
-    """A left-over as a person would name it: long ones in whole eighths of a yard, or in metres."""
+def _left_text(left: Counter[Length], unit: Unit) -> str:
+    """Left-overs as a person would name them, equal ones together and the longest first."""
+    parts = [
+        f"{number} × {_rough_text(length, unit)}" if number > 1 else _rough_text(length, unit)
+        for length, number in sorted(left.items(), reverse=True)
+    ]
+    return ", ".join(parts[:4]) + (", ..." if len(parts) > 4 else "")
+
+
+def _rough_text(length: Length, unit: Unit) -> str:
+    """Long lengths in whole eighths of a yard, or tenths of a metre, downwards."""
     shop = unit.shop
     if length < shop.length * 2:
         return tape_text(length, unit)
@@ -121,7 +137,7 @@ def buy_count(need: CountNeed, unit: Unit) -> Purchase:
         offers = _long_enough(need, need.opening, unit)
     ways = [_in_packs(need, offer) for offer in offers]
     best = least_bought(ways)
-    notes = []
+    notes = [best.note] if best.note else []
     length = best.offer.length
     if need.opening is not None and length is None:
         notes.append(
@@ -175,4 +191,6 @@ def _in_packs(need: CountNeed, offer: Offer) -> Buy:
         steps.append(Step(f"up to whole {offer.put_up.text}", Operation.DIVIDE, holds, count))
     bought = _from_quantity(offer, count, steps)
     spare = bought * holds - need.count
-    return Buy(offer, bought, tuple(steps), f"{spare} to spare" if spare else "")
+    notes = [break_note(f"{bought}")] if bought > count else []
+    notes += [f"{spare} to spare"] if spare else []
+    return Buy(offer, bought, tuple(steps), "; ".join(notes))

@@ -94,12 +94,11 @@ class EdgeLengths:
         """The edge's length for each of ``quantity`` pieces that are sewn onto it.
 
         Two cuffs onto the edges of two sleeves take one sleeve each; one ruffle onto the edges of
-        six panels takes all six.
+        six panels takes all six; a stated number of edges is for each of the pieces.
         """
-        edges = self.piece(ref.piece).quantity
-        if ref.count is None and edges % quantity == 0:
-            return self.all(EdgeRef(ref.piece, ref.edge, edges // quantity))
-        return self.all(ref)
+        if ref.count is not None:
+            return self.all(ref)
+        return self.all(ref).divided_by("shared by so many", quantity)
 
     def _of_made_up(self, piece: Piece, across: bool) -> Length:
         if piece.made is Made.JOINED_STRIP:

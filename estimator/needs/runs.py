@@ -7,6 +7,7 @@ ends. So fullness never multiplies an allowance, and scallops are counted as the
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 
 from estimator.catalog import Kind
@@ -17,10 +18,10 @@ from estimator.measure import ZERO, Length
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.types import BuyingTerms, Group, LengthNeed, Needs, Run, key_of
 from estimator.plan import Elastic, Joined, Seam, Trim
-from estimator.working import Reckoning
+from estimator.working import SHRINKS, Reckoning, in_all
 from estimator.written import quoted
 
-SHRINKS = "what is left after shrinking"
+MOST_RUNS = 1_000_000
 
 
 def trim_runs(
@@ -32,25 +33,84 @@ def trim_runs(
     """
     order = edges.order
     source = order.source(trim.name, path)
-    alike = trim.rows * order.copies * trim.quantity
-    return tuple(
-        Run(source, _sewn_on(trim, repeat, shrinkage, finished, order), count * alike)
-        for finished, count in _finished_lengths(trim, edges)
-    )
+    runs = []
+    for finished in _finished_runs(trim, edges):
+        length = _sewn_on(trim, repeat, shrinkage, finished, order)
+        count = _sane(finished.count * trim.rows * order.copies * trim.quantity)
+        runs.append(Run(source, length, count))
+    return tuple(runs)
 
 
-def _finished_lengths(trim: Trim, edges: EdgeLengths) -> list[tuple[Reckoning, int]]:
+def _sane(count: int) -> int:
+    if count > MOST_RUNS:
+        raise Wrong(f"it takes {count} runs", f"plan at most {MOST_RUNS}")
+    return count
+
+
+@dataclass(frozen=True, slots=True)
+class Finished:
+    """A finished length that a trim follows without a break, ``count`` times in one garment.
+
+    ``ring`` says that it closes on itself.
+    """
+
+    length: Reckoning
+    count: int
+    ring: bool = False
+
+
+def _finished_runs(trim: Trim, edges: EdgeLengths) -> list[Finished]:
+    """The unbroken lengths of a trim.
+
+    Where the plan does not say, a ring is a run by itself; a path that goes up or down a side of a
+    piece is a run on each such piece, for sides do not meet end to end; and top or bottom edges are
+    taken as sewn to one another, as round a skirt.
+    """
     if trim.length is not None:
-        return [(Reckoning.start("finished length as stated", trim.length), 1)]
-    refs = [ref for one in trim.along or () for ref in edges_of(one, edges)]
-    if trim.run == "each" or (trim.run is None and all(map(edges.is_ring, refs))):
-        return [
-            (Reckoning.start(f"{ref}, one", edges.one(ref)), edges.how_many(ref)) for ref in refs
-        ]
-    whole = edges.all(refs[0])
-    for ref in refs[1:]:
-        whole = whole.plus(str(ref), edges.all(ref).value)
-    return [(whole, 1)]
+        return [Finished(Reckoning.start("finished length as stated", trim.length), 1)]
+    refs = _followed(trim, edges)
+    if trim.run == "each":
+        return [_each(ref, edges) for ref in refs]
+    if trim.run == "together":
+        return [Finished(_path([edges.all(ref) for ref in refs]), 1)]
+    open_refs = [ref for ref in refs if not edges.is_ring(ref)]
+    found = [_each(ref, edges) for ref in refs if edges.is_ring(ref)]
+    if any(ref.edge in ("left", "right") for ref in open_refs):
+        for piece in dict.fromkeys(ref.piece for ref in open_refs):
+            of_piece = [ref for ref in open_refs if ref.piece == piece]
+            path = _path([Reckoning.start(f"{ref}, one", edges.one(ref)) for ref in of_piece])
+            found.append(Finished(path, max(map(edges.how_many, of_piece))))
+    elif open_refs:
+        found.append(Finished(_path([edges.all(ref) for ref in open_refs]), 1))
+    return found
+
+
+def _followed(trim: Trim, edges: EdgeLengths) -> list[EdgeRef]:
+    return [ref for one in trim.along or () for ref in edges_of(one, edges)]
+
+
+def _each(ref: EdgeRef, edges: EdgeLengths) -> Finished:
+    length = Reckoning.start(f"{ref}, one", edges.one(ref))
+    return Finished(length, edges.how_many(ref), edges.is_ring(ref))
+
+
+def _path(parts: list[Reckoning]) -> Reckoning:
+    return in_all("one after the other", parts)
+
+
+def taken_together(trim: Trim, edges: EdgeLengths) -> str:
+    """What was taken for granted of a trim over several pieces; nothing where the plan says it."""
+    if trim.run is not None:
+        return ""
+    refs = [ref for ref in _followed(trim, edges) if not edges.is_ring(ref)]
+    over = [ref for ref in refs if edges.how_many(ref) > 1]
+    if not over or any(ref.edge in ("left", "right") for ref in refs):
+        return ""
+    names = " and ".join(f"{edges.how_many(ref)} × {ref}" for ref in over)
+    return (
+        f"{trim.name} is one run over {names}, sewn to one another; for a run on each, write "
+        'run = "each".'
+    )
 
 
 def edges_of(one: EdgeRef | str, edges: EdgeLengths) -> tuple[EdgeRef, ...]:
@@ -66,7 +126,7 @@ def edges_of(one: EdgeRef | str, edges: EdgeLengths) -> tuple[EdgeRef, ...]:
             f"there is no seam {quoted(one)}",
             _with_a_colon(one, edges) or nearest(one, seams),
         )
-    return _ungathered(seams[one])
+    return _ungathered(seams[one], edges)
 
 
 def _with_a_colon(text: str, edges: EdgeLengths) -> str:
@@ -78,33 +138,37 @@ def _with_a_colon(text: str, edges: EdgeLengths) -> str:
     return "" if edges.order.plan.seam else 'name an edge, as in "skirt panel: bottom"'
 
 
-def _ungathered(seam: Seam) -> tuple[EdgeRef, ...]:
-    """The side that gives a seam its length: the one that is not gathered, else the first."""
+def _ungathered(seam: Seam, edges: EdgeLengths) -> tuple[EdgeRef, ...]:
+    """The side that gives a seam its length: the one that is not gathered, else the longer."""
     first, second = seam.edges
-    return second if seam.gathered in first else first
+    if seam.gathered is not None:
+        return second if seam.gathered in first else first
+    return max(seam.edges, key=lambda side: sum(edges.all(ref).exact for ref in side))
 
 
 def _sewn_on(
     trim: Trim,
     repeat: Length | None,
     shrinkage: Fraction,
-    finished: Reckoning,
+    finished: Finished,
     order: GarmentOrder,
 ) -> Reckoning:
-    run = finished.times("fullness", trim.fullness)
-    label, ends = _ends(trim, order)
+    usual = Joined.IN_THE_ROUND if finished.ring else Joined.OPEN
+    joined = trim.joined or usual
+    run = finished.length.times("fullness", trim.fullness)
+    label, ends = _ends(trim, joined, order)
     if repeat is None:
         return run.plus(label, ends).divided_by(SHRINKS, 1 - shrinkage)
     run = run.divided_by(SHRINKS, 1 - shrinkage).up_to("whole repeats", repeat)
-    if trim.joined is Joined.IN_THE_ROUND:
+    if joined is Joined.IN_THE_ROUND:
         return run.plus("one repeat overlapped where the round joins", repeat)
     return run.plus(label, ends.times(1 / (1 - shrinkage)))
 
 
-def _ends(trim: Trim, order: GarmentOrder) -> tuple[str, Length]:
+def _ends(trim: Trim, joined: Joined, order: GarmentOrder) -> tuple[str, Length]:
     """What a run without a repeat takes at its ends, or where it joins."""
     rules = order.plan.garment.rules
-    if trim.joined is Joined.IN_THE_ROUND:
+    if joined is Joined.IN_THE_ROUND:
         overlap = rules.overlap if trim.overlap is None else trim.overlap
         return "overlap where the round joins", overlap
     match trim.ends:
@@ -130,7 +194,7 @@ def elastic_runs(
     else:
         run = run.plus("two ends caught in seams", rules.seam_allowance * 2)
     run = run.divided_by(SHRINKS, 1 - shrinkage)
-    count = elastic.rows * elastic.quantity * order.copies
+    count = _sane(elastic.rows * elastic.quantity * order.copies)
     return (Run(order.source(elastic.name, path), run, count),)
 
 

@@ -79,7 +79,7 @@ class Trim(ByLength):
     along: Along | None = None
     length: Size | None = None
     run: Literal["together", "each"] | None = None
-    joined: Joined = Joined.OPEN
+    joined: Joined | None = None
     ends: Literal["turned under", "raw", "in a seam"] = "turned under"
     fullness: Fullness = Fraction(1)
     repeat: Allowance | None = None

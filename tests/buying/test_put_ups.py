@@ -62,7 +62,7 @@ def test_cards_take_no_waste_but_they_shrink() -> None:
 def test_what_is_left_over_on_each_card_is_told() -> None:
     line = bought(ribbons(["40", "30 1/2", "25"], '{ put_up = "card of 2 yd" }'), "ribbon")
     assert line.buy.bought == 2
-    assert line.notes == ("left over: 1 1/2 in, 47 in",)  # 72 - 40 - 30 1/2 and 72 - 25
+    assert line.notes == ("left over: 47 in, 1 1/2 in",)  # 72 - 40 - 30 1/2 and 72 - 25
 
 
 def test_of_two_put_ups_the_one_that_buys_less_is_taken_without_prices() -> None:
