@@ -13,7 +13,7 @@ class Effort:
 
 
 EVERYDAY = Effort(25_000)
-THOROUGH = Effort(2_000_000)
+THOROUGH = Effort(300_000)
 
 
 @dataclass(slots=True)

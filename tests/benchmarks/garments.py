@@ -2,7 +2,8 @@
 
 Sizes are cut sizes in eighths of an inch. What pieces a garment has, how large they are and how
 often they occur follows what a dressmaker would cut (common practice); no cutting is a real one.
-About half the fabrics are one-way: nothing is turned. On the others the small pieces may turn.
+About half the fabrics are one-way: nothing is turned. On the others the small pieces may turn. One
+garment in four is cut for two wearers at once.
 """
 
 from __future__ import annotations
@@ -39,6 +40,7 @@ class _Pattern:
         self.chance = chance
         self.usable = usable
         self.one_way = chance.random() < 0.5
+        self.wearers = chance.choice([1, 1, 1, 2])
         self.blanks: list[Blank] = []
 
     def inches(self, low: float, high: float) -> int:
@@ -55,7 +57,7 @@ class _Pattern:
                 f"{name} {len(self.blanks)}",
                 width * EIGHTH_OF_AN_INCH,
                 length * EIGHTH_OF_AN_INCH,
-                quantity * parts,
+                quantity * parts * self.wearers,
                 small and not self.one_way,
             )
         )
