@@ -27,7 +27,7 @@ from estimator.fields import (
 )
 from estimator.measure import Length, Unit
 from estimator.rules import selling_step
-from estimator.written import NotReadable, quoted, read_length
+from estimator.written import NotReadable, quoted, read_length, text_of
 
 
 class Kind(Enum):
@@ -141,13 +141,16 @@ def _currency(written: object) -> str:
 
 def _from_quantity(written: object, info: ValidationInfo) -> Length | int:
     """A price break is a length where the shop cuts to length, and a count elsewhere."""
-    text = str(written).strip()
-    if not isinstance(written, Length) and text.isascii() and text.isdigit():
-        return int(text[:9])
+    text = "" if isinstance(written, Length) else text_of(written)
+    if text.isascii() and text.isdigit():
+        if len(text) > 9:
+            raise refusal(f"{quoted(written)} is more than any shop sells", "check the number")
+        return int(text)
     found: Length = reading(lambda value: read_length(value, unit_of(info)))(written)
     return found
 
 
+KindField = Annotated[Kind, BeforeValidator(_kind)]
 YesOrNo = Annotated[bool, BeforeValidator(_yes_or_no)]
 Currency = Annotated[str, BeforeValidator(_currency)]
 PutUpField = Annotated[PutUp, BeforeValidator(_put_up)]
@@ -158,7 +161,7 @@ class Item(Entry):
 
     item: Name
     name: Name
-    kind: Annotated[Kind, BeforeValidator(_kind)]
+    kind: KindField
     colour: Note = ""
     fibres: Note = ""
     nap: YesOrNo = False

@@ -9,16 +9,16 @@ module and written after it.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from decimal import Decimal
 from itertools import product
 from math import prod
 
 from estimator.buying.fabric_widths import (
     FabricChoice,
-    TooNarrow,
     at_width,
     choose_width,
+    compared,
     offers_by_width,
 )
 from estimator.buying.small_things import buy_count, buy_length
@@ -29,13 +29,12 @@ from estimator.job import GarmentOrder, Job
 from estimator.measure import Unit
 from estimator.needs.cautions import cautions_for
 from estimator.needs.edge_lengths import EdgeLengths
-from estimator.needs.fits import refuse_too_wide
-from estimator.needs.makeup import made_up, sewn_lengths
+from estimator.needs.makeup import sewn_lengths
 from estimator.needs.of_job import needs_of
-from estimator.needs.runs import length_needs
+from estimator.needs.runs import granted_of_trims, length_needs
 from estimator.needs.sewing import seam_remarks
 from estimator.needs.terms import usable_width
-from estimator.needs.types import FabricNeed, FabricTerms, Group, Needs
+from estimator.needs.types import FabricNeed, FabricTerms, Group, LengthNeed, Needs
 from estimator.plan import Plan
 
 MOST_WIDTH_CHOICES = 256
@@ -52,6 +51,7 @@ class Estimate:
     fabrics: tuple[FabricChoice, ...]
     purchases: tuple[Purchase, ...]
     remarks: tuple[str, ...]
+    granted: tuple[str, ...]
     cautions: tuple[str, ...]
 
     @property
@@ -76,14 +76,50 @@ def estimate(job: Job | Plan, catalog: Catalog = NO_CATALOG) -> Estimate:
     needs = needs_of(job, faults)
     notions = _notions(needs, faults)
     faults.refuse_if_any()
-    estimates = [_at_widths(job, needs, notions, widths) for widths in _ring_setting_widths(needs)]
-    return min(estimates, key=_bill)
+    found = []
+    refused = []
+    for widths in _ring_setting_widths(needs):
+        try:
+            found.append(_at_widths(job, needs, notions, widths))
+        except Refused as refusal:
+            refused.append(refusal)
+    if not found:
+        raise refused[0]
+    return _beside_the_others(min(found, key=_bill), found)
 
 
 def _bill(one: Estimate) -> tuple[int, Decimal, int]:
-    """Least money; where prices lack, least fabric."""
+    """Least money for all that hangs on widths; where its prices lack, least fabric."""
+    hanging = [line for line in one.purchases if line.group is not Group.NOTIONS]
     fabric = sum(choice.chosen.needed.ticks for choice in one.fabrics)
-    return (0, one.cost, fabric) if one.unpriced == 0 else (1, Decimal(0), fabric)
+    if any(line.buy.cost is None for line in hanging):
+        return 1, Decimal(0), fabric
+    return 0, total_cost(hanging), fabric
+
+
+def _beside_the_others(best: Estimate, found: Sequence[Estimate]) -> Estimate:
+    """The best estimate, its fabrics compared with the widths that the other estimates took."""
+    if len(found) == 1:
+        return best
+    fabrics = []
+    for number, choice in enumerate(best.fabrics):
+        alike = [one for one in found if _same_but_for(number, one, best)]
+        fabrics.append(compared(choice, [one.fabrics[number] for one in alike]))
+    return replace(best, fabrics=tuple(fabrics), purchases=_listed(fabrics, best.purchases))
+
+
+def _same_but_for(number: int, one: Estimate, other: Estimate) -> bool:
+    """Whether two estimates take the same width of every fabric but one."""
+    pairs = enumerate(zip(one.fabrics, other.fabrics, strict=True))
+    return all(n == number or a.chosen.width == b.chosen.width for n, (a, b) in pairs)
+
+
+def _listed(fabrics: Sequence[FabricChoice], others: Sequence[Purchase]) -> tuple[Purchase, ...]:
+    """The shopping list in the order in which a shop is walked."""
+    rest = [one for one in others if one.group not in (Group.FABRICS, Group.LININGS)]
+    lines = [*(choice.purchase for choice in fabrics), *rest]
+    order = {group: number for number, group in enumerate(Group)}
+    return with_own_keys(sorted(lines, key=lambda one: order[one.group]))
 
 
 def _ring_setting_widths(needs: Needs) -> Iterator[Widths]:
@@ -108,17 +144,16 @@ def _at_widths(job: Job, needs: Needs, notions: Sequence[Purchase], widths: Widt
     faults = Faults()
     for need in needs.fabrics:
         with faults.of_others():
-            fabrics.append(_fabric(need, edges, widths))
+            fabrics.append(_fabric(need, edges, widths, _unit(needs)))
     with faults.of_others():
         trims = _trims(needs, edges)
     faults.refuse_if_any()
-    bought = [*(choice.purchase for choice in fabrics), *trims, *notions]
-    purchases = sorted(bought, key=lambda one: list(Group).index(one.group))
     return Estimate(
         job=job,
         currency=needs.currency,
         fabrics=tuple(fabrics),
-        purchases=with_own_keys(purchases),
+        purchases=_listed(fabrics, [*trims, *notions]),
+        granted=tuple(line for one in edges for line in granted_of_trims(one)),
         remarks=tuple(remark for one in edges for remark in seam_remarks(one)),
         cautions=cautions_for(job, [need.terms.kind for need in needs.counts]),
     )
@@ -139,34 +174,22 @@ def _sewn(number: int, order: GarmentOrder, needs: Needs, widths: Widths) -> Edg
     raise Refused(faults.found)
 
 
-def _fabric(need: FabricNeed, edges: Sequence[EdgeLengths], widths: Widths) -> FabricChoice:
-    """One fabric, made up and laid out at each width on offer, and the width chosen."""
+def _fabric(
+    need: FabricNeed, edges: Sequence[EdgeLengths], widths: Widths, unit: Unit
+) -> FabricChoice:
+    """One fabric at each width on offer, and the width chosen."""
     groups = (widths[need.terms],) if need.terms in widths else offers_by_width(need.terms)
-    of_order = {id(one.order): one for one in edges}
-    found = []
-    faults = Faults()
-    for offers in groups:
-        pieces = list(need.pieces)
-        for one in need.hanging:
-            with faults.at(one.order.places, one.path):
-                pieces += made_up(one, of_order[id(one.order)], usable_width(need.terms, offers[0]))
-        found.append(at_width(need, tuple(pieces), offers))
-    faults.refuse_if_any()
-    chosen = choose_width(need, found)
-    if chosen is None:
-        for piece in (piece for one in found if isinstance(one, TooNarrow) for piece in one.pieces):
-            with faults.about(piece.source.place):
-                refuse_too_wide(piece, need.terms, need.title)
-        faults.refuse_if_any()
-    assert chosen is not None, "a piece too wide for every width has been refused"
-    return chosen
+    return choose_width(need, [at_width(need, offers, edges, unit) for offers in groups])
 
 
 def _trims(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:
     """Trims and elastics; raises Refused with every complaint about them."""
     faults = Faults()
     purchases = []
-    for need in length_needs(needs, edges):
+    needed: tuple[LengthNeed, ...] = ()
+    with faults.about(""):
+        needed = length_needs(needs, edges)
+    for need in needed:
         with faults.about(need.runs[0].source.place):
             purchases.append(buy_length(need, _unit(needs)))
     faults.refuse_if_any()

@@ -54,6 +54,7 @@ mark = {spell(5)}
 seam_allowance = {spell(self.seam)}
 turn_under = {spell(25)}
 overlap = {spell(50)}
+elastic_overlap = {spell(50)}
 straightening = {spell(100)}
 selvedge = {spell(45)}
 [[fabric]]

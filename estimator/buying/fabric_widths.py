@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import lru_cache
 
 from estimator.buying.cut_lengths import as_sold, cut_from_roll, fabric_needed
 from estimator.buying.types import Buy, Purchase, least_bought
 from estimator.catalog import Offer
+from estimator.faults import Fault, Faults, Refused, Wrong
 from estimator.layout import Blank, Cloth, Layout, lay_out
-from estimator.measure import Length
-from estimator.needs.fits import narrowest
-from estimator.needs.terms import usable_width
+from estimator.measure import ZERO, Length, Unit
+from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.fits import refuse_too_wide
+from estimator.needs.makeup import made_up
+from estimator.needs.terms import allowed_offers, usable_width
 from estimator.needs.types import CutPiece, FabricNeed, FabricTerms
 
 
@@ -46,11 +50,11 @@ class WidthOption:
 
 @dataclass(frozen=True, slots=True)
 class TooNarrow:
-    """A width on offer that cannot take some pieces, and which pieces."""
+    """A width on offer from which the fabric's pieces cannot be cut, and the complaints of it."""
 
     width: Length
     usable: Length
-    pieces: tuple[CutPiece, ...]
+    faults: tuple[Fault, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,13 +65,24 @@ class FabricChoice:
     options: tuple[WidthOption, ...]
     too_narrow: tuple[TooNarrow, ...]
     chosen: WidthOption
-    reason: str
+
+    @property
+    def reason(self) -> str:
+        """Why this width is bought; nothing where there was no choice."""
+        count = len(self.options)
+        if self.need.terms.fixed_width is not None:
+            return "width fixed by the plan"
+        if count == 1:
+            return "the only width wide enough" if self.too_narrow else ""
+        if all(option.buy.cost is not None for option in self.options):
+            return f"cheapest of {count} widths"
+        return f"shortest of {count} widths; prices lack, so the cheapest is not known"
 
     @property
     def purchase(self) -> Purchase:
         """The fabric's line on the shopping list."""
         terms, chosen = self.need.terms, self.chosen
-        notes = [*self.need.notes, self.reason]
+        notes = [*self.need.notes, self.reason, chosen.buy.note]
         if terms.nap:
             notes.append("nap or one-way print: all pieces lie one way")
         return Purchase(
@@ -79,25 +94,60 @@ class FabricChoice:
             width=chosen.width,
             needed=chosen.needed,
             buy=chosen.buy,
-            notes=tuple(notes),
+            notes=tuple(filter(None, notes)),
             sources=self.need.sources,
         )
 
 
+MOST_PIECES = 20_000
+
+
 def at_width(
-    need: FabricNeed, pieces: tuple[CutPiece, ...], offers: Sequence[Offer]
+    need: FabricNeed, offers: Sequence[Offer], edges: Sequence[EdgeLengths], unit: Unit
 ) -> WidthOption | TooNarrow:
-    """A fabric's pieces laid out on the offers of one width, and the cheapest of those offers."""
+    """A fabric made up and laid out on the offers of one width, and the cheapest of those offers.
+
+    ``edges`` are those of each garment of the job as it is sewn; complaints are worded in ``unit``.
+    Raises Refused for more pieces than can be laid out.
+    """
     terms, first = need.terms, offers[0]
     usable = usable_width(terms, first)
     assert first.width is not None, "an offer of a fabric has a width"
-    wide = tuple(piece for piece in pieces if narrowest(piece) > usable)
-    if wide:
-        return TooNarrow(first.width, usable, wide)
+    faults = Faults()
+    pieces = list(need.pieces)
+    with faults.about(need.sources[0].place):
+        if usable <= ZERO:
+            raise Wrong("the selvedges take all of the width", "state a smaller selvedge")
+    for one in need.hanging if usable > ZERO else ():
+        with faults.at(one.order.places, one.path):
+            pieces += made_up(one, edges[one.garment], usable)
+    for piece in pieces:
+        with faults.about(piece.source.place):
+            refuse_too_wide(piece, terms, offers, need.title, unit)
+    if faults.found:
+        return TooNarrow(first.width, usable, tuple(faults.found))
+    _refuse_too_many(need, pieces)
+    return _cheapest(need, offers, usable, tuple(pieces))
+
+
+def _refuse_too_many(need: FabricNeed, pieces: Sequence[CutPiece]) -> None:
+    count = sum(piece.quantity for piece in pieces)
+    if count > MOST_PIECES:
+        wrong = f"{count} pieces are cut from '{need.title}'"
+        right = f"plan at most {MOST_PIECES} at a time"
+        raise Refused([Fault(need.sources[0].place, wrong, right)])
+
+
+def _cheapest(
+    need: FabricNeed, offers: Sequence[Offer], usable: Length, pieces: tuple[CutPiece, ...]
+) -> WidthOption:
+    """The cheapest of the offers of one width; each selling step has a layout of its own."""
+    terms = need.terms
+    blanks = tuple(map(_blank, pieces))
     steps = {(offer.selling_step, offer.minimum): offer for offer in offers}
     ways = []
     for example in steps.values():
-        layout = _laid_out(terms, usable, pieces, example)
+        layout = _laid_out(terms, usable, blanks, example)
         needed = fabric_needed(Length(layout.length), terms)
         ways += [
             (layout, needed, cut_from_roll(needed, offer))
@@ -107,9 +157,11 @@ def at_width(
     best = least_bought([buy for _, _, buy in ways])
     layout, needed = next((layout, needed) for layout, needed, buy in ways if buy is best)
     least = as_sold(fabric_needed(Length(layout.bound), terms), best.offer).value
+    width = best.offer.width
     assert isinstance(best.bought, Length), "fabric is cut to length"
+    assert width is not None, "an offer of a fabric has a width"
     return WidthOption(
-        width=first.width,
+        width=width,
         usable=usable,
         pieces=pieces,
         layout=layout,
@@ -120,22 +172,26 @@ def at_width(
     )
 
 
+@lru_cache(maxsize=1024)
 def _laid_out(
-    terms: FabricTerms, usable: Length, pieces: tuple[CutPiece, ...], offer: Offer
+    terms: FabricTerms, usable: Length, blanks: tuple[Blank, ...], offer: Offer
 ) -> Layout:
-    """The pieces on cloth that has been washed: its print repeat has shrunk with it."""
+    """The blanks on cloth that has been washed: its print repeat has shrunk with it.
+
+    Kept, because choosing the widths on which rings depend asks for the same layout many times.
+    """
     repeat = terms.repeat.times(1 - terms.shrinkage).ticks if terms.repeat else 0
-    blanks = [
-        Blank(
-            name=piece.name,
-            width=piece.width.value.ticks,
-            length=piece.length.value.ticks,
-            quantity=piece.quantity,
-            may_turn=piece.may_turn,
-        )
-        for piece in pieces
-    ]
     return lay_out(Cloth(usable.ticks, repeat, _buys(terms, offer)), blanks)
+
+
+def _blank(piece: CutPiece) -> Blank:
+    return Blank(
+        name=piece.name,
+        width=piece.width.value.ticks,
+        length=piece.length.value.ticks,
+        quantity=piece.quantity,
+        may_turn=piece.may_turn,
+    )
 
 
 def _buys(terms: FabricTerms, offer: Offer) -> Callable[[int], int]:
@@ -156,34 +212,31 @@ def _area(pieces: Sequence[CutPiece]) -> int:
 def offers_by_width(terms: FabricTerms) -> tuple[tuple[Offer, ...], ...]:
     """The offers in groups of one width, narrowest first; only the fixed width where one is."""
     groups: dict[tuple[Length, Length], list[Offer]] = {}
-    for offer in terms.offers:
+    for offer in allowed_offers(terms):
         assert offer.width is not None, "an offer of a fabric has a width"
-        if terms.fixed_width in (None, offer.width):
-            groups.setdefault((usable_width(terms, offer), offer.width), []).append(offer)
+        groups.setdefault((usable_width(terms, offer), offer.width), []).append(offer)
     return tuple(tuple(groups[key]) for key in sorted(groups))
 
 
-def choose_width(need: FabricNeed, found: Sequence[WidthOption | TooNarrow]) -> FabricChoice | None:
-    """The cheapest width, or the shortest where prices lack; None where every one is too narrow."""
-    options = [option for option in found if isinstance(option, WidthOption)]
+def choose_width(need: FabricNeed, found: Sequence[WidthOption | TooNarrow]) -> FabricChoice:
+    """The cheapest width, or the shortest where prices lack.
+
+    Raises Refused with the complaints of the widest where every one is too narrow.
+    """
+    options = tuple(option for option in found if isinstance(option, WidthOption))
+    too_narrow = tuple(one for one in found if isinstance(one, TooNarrow))
     if not options:
-        return None
+        raise Refused(max(too_narrow, key=lambda one: one.usable).faults)
     best = least_bought([option.buy for option in options])
     chosen = next(option for option in options if option.buy is best)
-    return FabricChoice(
-        need=need,
-        options=tuple(options),
-        too_narrow=tuple(one for one in found if isinstance(one, TooNarrow)),
-        chosen=chosen,
-        reason=_reason(need, options),
-    )
+    return FabricChoice(need, options, too_narrow, chosen)
 
 
-def _reason(need: FabricNeed, options: Sequence[WidthOption]) -> str:
-    if need.terms.fixed_width is not None:
-        return "width fixed by the plan"
-    if len(options) == 1:
-        return "the only width on offer that takes the pieces"
-    if all(option.buy.cost is not None for option in options):
-        return f"cheapest of {len(options)} widths"
-    return f"shortest of {len(options)} widths; prices lack, so the cheapest is not known"
+def compared(choice: FabricChoice, others: Iterable[FabricChoice]) -> FabricChoice:
+    """A choice beside the widths that other estimates tried for the same fabric."""
+    options = {option.width: option for option in choice.options}
+    for other in others:
+        for option in other.options:
+            options.setdefault(option.width, option)
+    in_order = tuple(options[width] for width in sorted(options))
+    return replace(choice, options=in_order)

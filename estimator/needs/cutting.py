@@ -62,7 +62,7 @@ def allowances_of(to_cut: ToCut) -> Allowances:
         raise Wrong("two opposite edges lie on a fold", "put one edge on the fold", ("edges",))
     if folds and (piece.made is not Made.FLAT or piece.shape is Shape.SECTOR):
         raise Wrong("this piece cannot lie on a fold", "leave the fold out", ("edges", folds[0]))
-    if to_cut.cut.cut_to == "finished size":
+    if to_cut.cut.cut_to == "finished size" and piece.sizes == "finished":
         return Allowances(ZERO, ZERO, ZERO, ZERO, finishes)
     seams = to_cut.order.seam_allowances
     taken = {side: _taken(piece, side, finishes[side], rules, seams) for side in SIDES}
@@ -120,9 +120,9 @@ def size_piece(to_cut: ToCut) -> Sized:
     """Both cut sizes of a piece in its own directions, raised to the mark of the tape."""
     piece, edges = to_cut.piece, allowances_of(to_cut)
     if piece.sizes == "cut":
-        sized = _already_cut(piece, edges)
+        sized = _already_cut(piece, to_cut.cut, edges)
     elif piece.made is not Made.FLAT:
-        sized = _made_up(piece, to_cut.cut, edges)
+        sized = _made_up(to_cut, edges)
     else:
         match piece.shape:
             case Shape.RECTANGLE | Shape.BOX:
@@ -178,7 +178,7 @@ def _opened_finish(piece: Piece, name: str, edges: Allowances) -> Length:
     return size * 2 if any(map(edges.is_fold, ACROSS[name])) else size
 
 
-def _already_cut(piece: Piece, edges: Allowances) -> Sized:
+def _already_cut(piece: Piece, cut: Cut, edges: Allowances) -> Sized:
     """Allowances are in already: the finished size is what they leave."""
     if piece.shape in (Shape.TAPER, Shape.SECTOR):
         raise Wrong(
@@ -186,34 +186,43 @@ def _already_cut(piece: Piece, edges: Allowances) -> Sized:
             'leave sizes = "cut" out, or give its box',
             ("sizes",),
         )
-    sizes = []
-    for name, size, low, high in (
-        ("width", stated(piece.width), "left", "right"),
-        ("length", stated(piece.length), "top", "bottom"),
-    ):
-        left_over = size - getattr(edges, low) - getattr(edges, high)
-        if left_over <= ZERO:
-            raise Wrong(
-                f"its allowances leave nothing of the cut {name}", f"give a larger {name}", (name,)
-            )
-        opened = edges.is_fold(low) or edges.is_fold(high)
-        reckoning = Reckoning.start(f"cut {name}, allowances included", size)
-        sizes.append((reckoning.times("opened out from the fold", 2) if opened else reckoning,
-                      left_over * (2 if opened else 1)))  # fmt: skip
-    (width, finished_width), (length, finished_length) = sizes
+    (width, finished_width), (length, finished_length) = (
+        _cut_and_finished(piece, name, edges, finished_only=cut.cut_to == "finished size")
+        for name in ("width", "length")
+    )
     boxed = piece.shape is Shape.BOX
     return Sized((finished_width, finished_length), width, length, boxed, fold_note(edges))
 
 
-def _made_up(piece: Piece, cut: Cut, edges: Allowances) -> Sized:
+def _cut_and_finished(
+    piece: Piece, name: str, edges: Allowances, *, finished_only: bool
+) -> tuple[Reckoning, Length]:
+    """One cut size and the finished size that its allowances leave; on the fold, opened out."""
+    reckoning = Reckoning.start(f"cut {name}, allowances included", stated(getattr(piece, name)))
+    finished = reckoning
+    for side in ACROSS[name]:
+        finished = finished.minus(f"{side} {edge_word(edges, side)}", getattr(edges, side))
+    if finished.exact <= 0:
+        raise Wrong(
+            f"its allowances leave nothing of the cut {name}", f"give a larger {name}", (name,)
+        )
+    taken = finished if finished_only else reckoning
+    if any(map(edges.is_fold, ACROSS[name])):
+        label = "opened out from the fold"
+        return taken.times(label, 2), finished.value * 2
+    return taken, finished.value
+
+
+def _made_up(to_cut: ToCut, edges: Allowances) -> Sized:
     """One strip: a tube or a band is folded along its length, a facing is single."""
+    piece, cut = to_cut.piece, to_cut.cut
     width = Reckoning.start("finished width", stated(piece.width))
     doubled = piece.made in (Made.TUBE, Made.FOLDED_BAND) and cut.cut_to == "cut size"
     if doubled:
         width = width.times("folded along its length", 2)
     for side in ("left", "right"):
         width = width.plus(f"long {edge_word(edges, side)}", getattr(edges, side))
-    length = Reckoning.start("finished length", stated(piece.length))
+    length = to_cut.long or Reckoning.start("finished length", stated(piece.length))
     for side in ("top", "bottom"):
         length = length.plus(f"{side} end {edge_word(edges, side)}", getattr(edges, side))
     return Sized((stated(piece.width), stated(piece.length)), width, length)

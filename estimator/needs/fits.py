@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from estimator.catalog import Offer
 from estimator.faults import Wrong
-from estimator.measure import Length, Unit, tape_text
+from estimator.measure import Length, Unit, natural_text, tape_text
 from estimator.needs.terms import usable_width
 from estimator.needs.types import CutPiece, FabricTerms
 from estimator.written import quoted
@@ -16,15 +19,15 @@ def narrowest(piece: CutPiece) -> Length:
     return piece.width.value
 
 
-def refuse_too_wide(piece: CutPiece, terms: FabricTerms, title: str) -> None:
-    """Raises Wrong for a piece that no width on offer can take, and says what would."""
-    offers = [one for one in terms.offers if terms.fixed_width in (None, one.width)]
+def refuse_too_wide(
+    piece: CutPiece, terms: FabricTerms, offers: Sequence[Offer], title: str, unit: Unit
+) -> None:
+    """Raises Wrong, worded in ``unit``, for a piece that none of these offers' widths can take."""
     widest = max(offers, key=lambda one: usable_width(terms, one))
     usable, wide = usable_width(terms, widest), narrowest(piece)
     if wide <= usable:
         return
     assert widest.width is not None, "an offer of a fabric has a width"
-    unit = Unit.CM if widest.sold_by.metric else Unit.IN
     turned = not piece.may_turn and piece.length.value <= usable and not terms.nap
     remedy = (
         'let the piece lie either way (grain = "either")'
@@ -33,6 +36,6 @@ def refuse_too_wide(piece: CutPiece, terms: FabricTerms, title: str) -> None:
     )
     raise Wrong(
         f"{quoted(piece.name)} is cut {tape_text(wide, unit)} wide, and the widest {quoted(title)} "
-        f"on offer ({tape_text(widest.width, unit)}) has {tape_text(usable, unit)} to use",
+        f"on offer ({natural_text(widest.width, unit)}) has {tape_text(usable, unit)} to use",
         f"take a fabric with at least {tape_text(wide, unit)} to use, or {remedy}",
     )

@@ -11,7 +11,7 @@ from dataclasses import replace
 from graphlib import CycleError, TopologicalSorter
 
 from estimator.edges import SEWN, SIDES
-from estimator.faults import Wrong
+from estimator.faults import NamesAnUnread, Wrong
 from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length, tape_text
 from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
@@ -84,7 +84,7 @@ def made_up(hanging: ToCut, edges: EdgeLengths, width: Length) -> tuple[CutPiece
     if hanging.piece.made is Made.JOINED_STRIP:
         return _joined_strip(hanging, finished, width)
     whole = hanging.piece.model_copy(update={"length": finished.value})
-    return (cut_piece(replace(hanging, piece=whole)),)
+    return (cut_piece(replace(hanging, piece=whole, long=finished)),)
 
 
 def _finished(hanging: ToCut, edges: EdgeLengths, width: Length | None) -> Reckoning:
@@ -101,7 +101,8 @@ def _finished(hanging: ToCut, edges: EdgeLengths, width: Length | None) -> Recko
         except Wrong as wrong:
             raise Wrong(wrong.wrong, wrong.right, ("onto",)) from None
     assert piece.widths is not None, "a joined strip states ring, widths or onto"
-    assert width is not None, "whole widths are made up for a width"
+    if width is None:  # its fabric could not be read
+        raise NamesAnUnread(hanging.cut.fabric)
     taken = _joins_and_ends(hanging, piece.widths)
     finished = Reckoning.start("usable width", width).times("whole widths", piece.widths)
     if taken >= finished.value:

@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from estimator.faults import Fault, Faults, Wrong, nearest
+from estimator.catalog import Item
+from estimator.faults import Faults, Wrong, nearest
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Length
 from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
 from estimator.needs.fits import refuse_too_wide
 from estimator.needs.makeup import is_hanging
 from estimator.needs.sewing import check_sewing
-from estimator.needs.terms import buying_terms, currency_of, fabric_terms
+from estimator.needs.terms import allowed_offers, buying_terms, currency_of, fabric_terms
 from estimator.needs.types import (
     BuyingTerms,
     CountNeed,
@@ -29,18 +30,26 @@ from estimator.plan import Elastic, Fabric, Made, Notion, Role, Trim
 from estimator.working import Operation, Step
 from estimator.written import quoted
 
-_SHELL = {Role.MAIN, Role.CONTRAST}
+_SHELL = {Role.MAIN, Role.CONTRAST, Role.NET}
+"""Fabrics that stand with the fabrics in a shop; the others stand with linings."""
 
 
 def needs_of(job: Job, faults: Faults) -> Needs:
     """Everything the job needs, as far as its plans are sound; complaints go into ``faults``."""
-    currencies: set[str] = set()
+    currencies: list[str] = []
     fabrics: dict[FabricTerms, FabricNeed] = {}
     lengths: list[ToRun] = []
     counts: dict[tuple[BuyingTerms, Length | None], CountNeed] = {}
     for number, order in enumerate(job.garments):
         with faults.at(order.places, ()):
-            currencies |= {currency_of(order, job)} - {""}
+            currency = currency_of(order, job)
+            if currency and currencies and currency != currencies[0]:
+                raise Wrong(
+                    f"prices are in {currency} here and in {currencies[0]} in another plan",
+                    "use one currency in a job",
+                    ("garment", "currency"),
+                )
+            currencies += [currency] if currency else []
         _refuse_unknown_fabrics(order, faults)
         for fabric in _fabrics(number, order, job, faults):
             before = fabrics.get(fabric.terms)
@@ -50,9 +59,6 @@ def needs_of(job: Job, faults: Faults) -> Needs:
             alike = (count.terms, count.opening)
             counts[alike] = _added(counts[alike], count) if alike in counts else count
         check_sewing(order, faults)
-    if len(currencies) > 1:
-        wrong = f"the garments' prices are in {' and '.join(sorted(currencies))}"
-        faults.found.append(Fault("", wrong, "use one currency in a job"))
     return Needs(
         garments=job.garments,
         fabrics=tuple(fabrics.values()),
@@ -84,19 +90,24 @@ def _fabrics(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
                     "name it in a piece's cut, or leave the fabric out",
                 )
             item = job.catalog.items.get(terms.item)
-            to_cut = tuple(replace(one, nap=terms.nap) for one in to_cut)
+            to_cut = tuple(replace(one, nap=terms.nap, garment=number) for one in to_cut)
             yield FabricNeed(
                 key=key_of(terms.item, terms.colour, fabric.name),
                 title=item.name if item else fabric.name,
                 names=(fabric.name,),
                 group=Group.FABRICS if fabric.role in _SHELL else Group.LININGS,
                 terms=terms,
-                notes=tuple(filter(None, (fabric.note,))),
+                notes=_notes(item, fabric.note),
                 pieces=tuple(_sized(to_cut, terms, order, faults)),
                 hanging=tuple(one for one in to_cut if is_hanging(one.piece)),
                 used_as=((number, fabric.name),),
                 sources=(order.source(fabric.name, path),),
             )
+
+
+def _notes(item: Item | None, note: str) -> tuple[str, ...]:
+    """What the catalog says of an item, and the plan of its use."""
+    return tuple(filter(None, (item.fibres, item.notes, note) if item else (note,)))
 
 
 def _is_idle(fabric: Fabric, order: GarmentOrder) -> bool:
@@ -125,7 +136,8 @@ def _sized(
         with faults.at(order.places, one.path):
             if not is_hanging(one.piece):
                 piece = cut_piece(one)
-                refuse_too_wide(piece, terms, one.cut.fabric)
+                unit = order.plan.garment.unit
+                refuse_too_wide(piece, terms, allowed_offers(terms), one.cut.fabric, unit)
                 yield piece
             elif one.piece.made is Made.JOINED_STRIP:
                 cut_length(one)
@@ -165,6 +177,7 @@ def _lengths(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
                 terms=terms,
                 title=item.name if item else entry.name,
                 repeat=repeat,
+                notes=_notes(item, entry.note),
             )
 
 
@@ -190,7 +203,7 @@ def _counts(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed
                 names=(notion.name,),
                 group=Group.NOTIONS,
                 terms=terms,
-                notes=tuple(filter(None, (notion.note,))),
+                notes=_notes(item, notion.note),
                 count=notion.quantity * order.copies + notion.spare,
                 opening=notion.length,
                 steps=_count_steps(notion, order),

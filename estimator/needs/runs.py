@@ -85,6 +85,13 @@ def _finished_runs(trim: Trim, edges: EdgeLengths) -> list[Finished]:
     return found
 
 
+def granted_of_trims(edges: EdgeLengths) -> tuple[str, ...]:
+    """What was taken for granted of a garment's trims."""
+    name = edges.order.plan.garment.name
+    lines = [taken_together(trim, edges) for trim in edges.order.plan.trim]
+    return tuple(f"{name}: {line}" for line in lines if line)
+
+
 def _followed(trim: Trim, edges: EdgeLengths) -> list[EdgeRef]:
     return [ref for one in trim.along or () for ref in edges_of(one, edges)]
 
@@ -218,7 +225,7 @@ def length_needs(needs: Needs, edges: Sequence[EdgeLengths]) -> tuple[LengthNeed
             names=tuple(dict.fromkeys((*(before.names if before else ()), entry.name))),
             group=Group.ELASTICS if one.terms.kind is Kind.ELASTIC else Group.TRIMS,
             terms=one.terms,
-            notes=tuple(filter(None, (*(before.notes if before else ()), entry.note))),
+            notes=tuple(dict.fromkeys((*(before.notes if before else ()), *one.notes))),
             runs=(*(before.runs if before else ()), *runs),
         )
     return tuple(found.values())

@@ -14,6 +14,7 @@ from estimator.measure import ZERO, Length, Unit, natural_text
 from estimator.needs.types import BuyingTerms, FabricTerms
 from estimator.plan import Bought, ByLength, Elastic, Fabric, Notion, Sold, Trim, Width
 from estimator.prices import Price
+from estimator.rules import house_rules
 from estimator.written import quoted
 
 T = TypeVar("T")
@@ -67,20 +68,26 @@ def fabric_terms(fabric: Fabric, order: GarmentOrder, job: Job) -> FabricTerms:
     item = item_for(fabric.buy, {Kind.FABRIC}, job) if fabric.buy else None
     offers = _offers_of_item(fabric, item, job) if item else _offers_in_plan(fabric, order, job)
     _check_width(fabric, offers)
+    shop_rules = house_rules(offers[0].sold_by)
+    stated = order.plan.garment
     return FabricTerms(
         item=item.item if item else "",
         colour=fabric.colour or (item.colour if item else ""),
         offers=offers,
         fixed_width=fabric.width,
         usable=fabric.usable,
-        selvedge=_first(fabric.selvedge, item.selvedge if item else None, rules.selvedge),
+        selvedge=_first(
+            fabric.selvedge if fabric.selvedge is not None else stated.selvedge,
+            item.selvedge if item else None,
+            shop_rules.selvedge,
+        ),
         nap=_first(fabric.nap, item.nap if item else None, False),
         repeat=_first(fabric.repeat, item.repeat if item else None, ZERO) or None,
         shrinkage=_first(fabric.shrinkage, item.shrinkage_length if item else None, Fraction(0)),
         shrinkage_across=_first(
             fabric.shrinkage_across, item.shrinkage_width if item else None, Fraction(0)
         ),
-        straightening=_first(fabric.straightening, None, rules.straightening),
+        straightening=_first(fabric.straightening, stated.straightening, shop_rules.straightening),
         waste=_first(fabric.waste, None, rules.fabric_waste),
     )
 
@@ -161,6 +168,15 @@ def _priced(price: Price | None, put_up: PutUp, unit: Unit, currency: str) -> di
 
 
 def _check_width(fabric: Fabric, offers: tuple[Offer, ...]) -> None:
+    narrowest = min(offer.width for offer in offers if offer.width)
+    if fabric.usable is not None and fabric.usable > (fabric.width or narrowest):
+        unit = offers[0].sold_by
+        raise Wrong(
+            f"{natural_text(fabric.usable, unit)} cannot be used of "
+            f"{natural_text(fabric.width or narrowest, unit)}",
+            'state usable beside each width, as in { width = "60 in", usable = "58 in" }',
+            ("usable",),
+        )
     if fabric.width is None or any(offer.width == fabric.width for offer in offers):
         return
     unit = offers[0].sold_by.tape
@@ -170,6 +186,11 @@ def _check_width(fabric: Fabric, offers: tuple[Offer, ...]) -> None:
         "the widths are " + ", ".join(natural_text(width, unit) for width in on_offer),
         ("width",),
     )
+
+
+def allowed_offers(terms: FabricTerms) -> tuple[Offer, ...]:
+    """The offers at the widths that may be bought: all, or those of the width that is fixed."""
+    return tuple(one for one in terms.offers if terms.fixed_width in (None, one.width))
 
 
 def usable_width(terms: FabricTerms, offer: Offer) -> Length:
@@ -205,7 +226,7 @@ def buying_terms(bought: Bought, order: GarmentOrder, job: Job) -> BuyingTerms:
 
 def _kind_of(bought: Bought) -> Kind:
     if isinstance(bought, Notion):
-        return Kind.ZIP if bought.length else Kind.NOTION
+        return bought.kind or (Kind.ZIP if bought.length else Kind.NOTION)
     return Kind.ELASTIC if isinstance(bought, Elastic) else Kind.TRIM
 
 

@@ -63,13 +63,19 @@ class FabricTerms:
 
 @dataclass(frozen=True)
 class ToCut:
-    """One piece as it is cut from one of its fabrics, before its cut size is reckoned."""
+    """One piece as it is cut from one of its fabrics, before its cut size is reckoned.
+
+    ``garment`` is the number of the garment in the job. ``long`` is the finished length of a band
+    that takes it from an edge.
+    """
 
     order: GarmentOrder
     path: Path
     piece: Piece
     cut: Cut
+    garment: int = 0
     nap: bool = False
+    long: Reckoning | None = None
 
     @property
     def source(self) -> Source:
@@ -161,6 +167,7 @@ class ToRun:
     terms: BuyingTerms
     title: str
     repeat: Length | None
+    notes: tuple[str, ...]
 
 
 @dataclass(frozen=True)

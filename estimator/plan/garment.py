@@ -8,7 +8,7 @@ from typing import Annotated
 from pydantic import BeforeValidator
 
 from estimator.catalog import Currency
-from estimator.fields import Allowance, Count, Entry, Name, Note, Share, Size, refusal
+from estimator.fields import Allowance, Count, Entry, Name, Note, Share, Shrinkage, Size, refusal
 from estimator.measure import Unit
 from estimator.rules import Rules, house_rules
 from estimator.written import quoted
@@ -19,9 +19,9 @@ GARMENT_UNITS = {"in": Unit.IN, "cm": Unit.CM, "mm": Unit.MM}
 def _unit(written: object) -> Unit:
     if isinstance(written, Unit):
         return written
-    if written not in GARMENT_UNITS:
+    if not isinstance(written, str) or written not in GARMENT_UNITS:
         raise refusal(f"{quoted(written)} is not a unit for a plan", "write in, cm or mm")
-    return GARMENT_UNITS[str(written)]
+    return GARMENT_UNITS[written]
 
 
 class Wearer(Enum):
@@ -44,7 +44,11 @@ class Garment(Entry):
     currency: Currency = ""
     seam_allowance: Allowance | None = None
     turn_under: Allowance | None = None
+    rolled_hem: Allowance | None = None
+    serged: Allowance | None = None
     overlap: Allowance | None = None
+    elastic_overlap: Allowance | None = None
+    elastic_stretch: Shrinkage | None = None
     straightening: Allowance | None = None
     selvedge: Allowance | None = None
     fabric_waste: Share | None = None
@@ -60,6 +64,4 @@ class Garment(Entry):
             for name in Rules.__slots__
             if getattr(self, name, None) is not None
         }
-        if "overlap" in stated:
-            stated["elastic_overlap"] = stated["overlap"]
         return Rules(**{name: stated.get(name, getattr(rules, name)) for name in Rules.__slots__})

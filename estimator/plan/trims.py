@@ -7,7 +7,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field, model_validator
 
-from estimator.catalog import PutUpField
+from estimator.catalog import Kind, KindField, PutUpField
 from estimator.edges import EdgeRef, read_edge_ref
 from estimator.fields import (
     Allowance,
@@ -104,8 +104,21 @@ class Elastic(ByLength):
 
 
 class Notion(Bought):
-    """A notion by count; ``length`` is the opening that a zip has to close."""
+    """A notion by count; ``length`` is the opening that a zip has to close.
+
+    ``spare`` is for the plan as a whole, however many copies are made.
+    """
 
     quantity: Count = 1
+    kind: KindField | None = None
     length: Size | None = None
     spare: Annotated[int, Field(ge=0, le=1000)] = 0
+
+    @model_validator(mode="after")
+    def _a_notion(self) -> Notion:
+        if self.kind in (Kind.FABRIC, Kind.TRIM, Kind.ELASTIC):
+            raise refusal(
+                f"a {self.kind.value} has a table of its own",
+                "write zip, separating zip, thread or notion",
+            )
+        return self

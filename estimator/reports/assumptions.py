@@ -14,6 +14,7 @@ from estimator.reports.shopping_list import THREAD
 def assumptions(estimate: Estimate) -> tuple[str, ...]:
     """The allowances and rules in force, garment by garment, then what holds for the whole list."""
     lines = [line for order in estimate.job.garments for line in _of_garment(order)]
+    lines += estimate.granted
     lines += _of_fabrics(estimate)
     lines.append("Fabric is laid out open, in one layer.")
     lines.append(THREAD)

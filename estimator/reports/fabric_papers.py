@@ -67,9 +67,7 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
         )
     notes = [f"{_sentence(choice.reason)}."]
     notes += [
-        f"{natural_text(one.width, unit)} is too narrow: {one.pieces[0].name} is cut "
-        f"{tape_text(one.pieces[0].width.value, unit)} wide, and {tape_text(one.usable, unit)} "
-        "can be used."
+        f"{natural_text(one.width, unit)} cannot be used: {one.faults[0].wrong}."
         for one in choice.too_narrow
     ]
     if any(piece.quantity and "width" in piece.note for piece in choice.chosen.pieces):

@@ -66,7 +66,7 @@ def test_a_width_fixed_by_the_plan_is_bought_though_another_is_cheaper() -> None
 def test_a_width_too_narrow_for_a_piece_is_left_out() -> None:
     (choice,) = at('"20 in", "45 in"').fabrics
     assert [one.width for one in choice.too_narrow] == [length("20 in")]
-    assert choice.reason == "the only width on offer that takes the pieces"
+    assert choice.reason == "the only width wide enough"
 
 
 def test_a_piece_wider_than_every_width_says_what_would_take_it() -> None:

@@ -215,3 +215,94 @@ def test_a_print_that_is_not_matched_has_its_repeat_written_as_zero() -> None:
     (choice,) = estimate(plan(text)).fabrics
     assert choice.need.terms.repeat is None
     assert isinstance(choice.chosen.needed, Length)
+
+
+GORES = """
+[[piece]]
+name = "gore"
+quantity = 6
+cut = "print"
+width = "9"
+length = "30 1/4"
+[[seam]]
+name = "side"
+edges = ["gore: left", "gore: right"]
+"""
+
+
+def trim(more: str) -> str:
+    return f'[[trim]]\nname = "piping"\nwaste = 0\n{more}\n'
+
+
+def test_six_side_seams_do_not_meet_end_to_end() -> None:
+    found = in_print(GORES + trim('along = "side"'))
+    assert needed(found, "piping") == 6 * length("30 3/4")
+
+
+def test_a_trim_up_the_side_and_round_the_corner_is_one_run_on_each_piece() -> None:
+    found = in_print(GORES + trim('along = ["gore: left", "gore: bottom"]\nends = "raw"'))
+    assert needed(found, "piping") == 6 * length("39 1/4")
+
+
+def test_a_trim_on_a_ring_closes_on_itself_unless_it_is_said_to_be_open() -> None:
+    ring = """
+[[piece]]
+name = "ring"
+cut = "print"
+made = "joined strip"
+length = "5"
+ring = "40"
+"""
+    # 14 repeats of 3 in reach 42, and one is overlapped; open: 42 and two ends of 1/4
+    assert needed(in_print(ring + trim('along = "ring: top"\nrepeat = "3"')), "piping") == length(
+        "45"
+    )
+    opened = trim('along = "ring: top"\nrepeat = "3"\njoined = "open"')
+    assert needed(in_print(ring + opened), "piping") == length("42 1/2")
+
+
+def test_rings_beside_other_edges_are_runs_by_themselves() -> None:
+    rings = """
+[[piece]]
+name = "ring"
+quantity = 2
+cut = "print"
+made = "joined strip"
+length = "5"
+ring = "40"
+"""
+    found = in_print(rings + GORES + trim('along = ["ring: top", "gore: top"]\nends = "raw"'))
+    # two rings of 40 1/2 in, and 54 in over the gores
+    assert needed(found, "piping") == length("135")
+
+
+def test_what_is_taken_as_sewn_together_is_said() -> None:
+    said = in_print(GORES + trim('along = "gore: bottom"')).granted
+    assert any("6 × gore: bottom, sewn to one another" in line for line in said)
+    assert in_print(GORES + trim('along = "gore: bottom"\nrun = "together"')).granted == ()
+
+
+def test_four_facings_onto_six_edges_share_them() -> None:
+    # 6 x 9 / 4 = 13 1/2, and two ends of 5/8
+    facing = 'made = "facing"\nwidth = "2"\nonto = "gore: top"\nquantity = 4\ncut = "print"\n'
+    sizes = cut_sizes(in_print(GORES + f'[[piece]]\nname = "facing"\n{facing}'))
+    assert sizes["facing"][1] == length("14 3/4")
+
+
+def test_the_longer_side_of_a_seam_is_followed_where_neither_is_gathered() -> None:
+    two = """
+[[piece]]
+name = "a"
+cut = "print"
+width = "12"
+length = "5"
+[[piece]]
+name = "b"
+cut = "print"
+width = "20"
+length = "5"
+[[seam]]
+name = "join"
+edges = ["a: top", "b: bottom"]
+"""
+    assert needed(in_print(two + trim('along = "join"\nends = "raw"')), "piping") == length("20")

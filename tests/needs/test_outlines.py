@@ -76,6 +76,12 @@ def test_a_gore_on_the_fold_is_given_by_its_half() -> None:
     assert piece.finished == by("18", "24 1/2")
 
 
+def test_the_hem_of_a_gore_on_the_fold_is_that_of_the_whole() -> None:
+    half = gore("5", "9", "24 1/2", 'edges.left = "fold"\n')
+    assert edge(half, "gore", "bottom") == length("18 in")
+    assert edge(half, "gore", "top") == length("10 in")
+
+
 def test_a_gore_cannot_lie_on_the_fold_by_its_top() -> None:
     (found,) = complaints(HEADING + gore("5", "9", "24", 'edges.top = "fold"\n'))
     assert "a taper lies on the fold by a side; put left or right on the fold" in found

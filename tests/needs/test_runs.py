@@ -201,8 +201,8 @@ def test_elastic_is_cut_short_by_its_stretch_and_then_overlapped(more: str, cut:
     assert needed(in_print(elastic(more)), "waist") == length(f"{cut} in")
 
 
-def test_the_overlap_of_the_garment_holds_for_elastic_too() -> None:
-    heading = HEADING.replace('"apron"', '"apron"\noverlap = "3/4"')
+def test_elastic_has_an_overlap_of_its_own_in_the_garment() -> None:
+    heading = HEADING.replace('"apron"', '"apron"\noverlap = "0"\nelastic_overlap = "3/4"')
     assert needed(estimate(plan(heading + elastic("stretch = 0"))), "waist") == length("29 1/4")
 
 

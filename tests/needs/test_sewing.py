@@ -1,6 +1,7 @@
 """What is sewn to what: seams that cannot be, and edges that do not fit one another."""
 
-from tests.plans import HEADING, complaints, in_print
+from estimator.written import length
+from tests.plans import HEADING, complaints, in_print, needed
 
 TWO = """
 [[piece]]
@@ -64,3 +65,14 @@ def test_a_strip_onto_an_edge_that_is_not_there_is_refused() -> None:
     )
     (found,) = complaints(HEADING + TWO + frill)
     assert "'skirt' has no edge 'botom'; did you mean 'bottom'?" in found
+
+
+def test_a_trim_along_the_seam_of_a_strip_waits_for_the_strip() -> None:
+    # The frill is 2 x 40 1/4 in, and nobody says that it is gathered: the longer side is taken.
+    frill = (
+        '[[piece]]\nname = "frill"\ncut = "print"\nmade = "joined strip"\nlength = "3"\n'
+        'onto = "skirt: bottom"\nfullness = 2\n'
+        '[[seam]]\nname = "frill seam"\nedges = ["skirt: bottom", "frill: top"]\n'
+        '[[trim]]\nname = "braid"\nwaste = 0\noverlap = 0\nends = "raw"\nalong = "frill seam"\n'
+    )
+    assert needed(in_print(TWO + frill), "braid") == length("80 1/2")

@@ -3,7 +3,6 @@
 import pytest
 
 from estimator.edges import EdgeRef
-from estimator.plan import Joined
 from tests.plans import HEADING, complaints, plan
 
 PANEL = '[[piece]]\nname = "panel"\ncut = "print"\nwidth = "20"\nlength = "26"\n'
@@ -33,9 +32,9 @@ def test_a_trim_follows_one_edge_or_several_or_a_seam() -> None:
     assert several.along == (EdgeRef("panel", "top"), "side seam")
 
 
-def test_a_trim_is_sewn_once_and_open_unless_it_says_otherwise() -> None:
+def test_a_trim_is_sewn_once_and_closes_as_its_edge_does_unless_it_says_otherwise() -> None:
     (lace,) = plan(trim('along = "panel: top"')).trim
-    assert (lace.rows, lace.joined, lace.ends) == (1, Joined.OPEN, "turned under")
+    assert (lace.rows, lace.joined, lace.ends) == (1, None, "turned under")
 
 
 @pytest.mark.parametrize(
