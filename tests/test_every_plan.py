@@ -1,0 +1,50 @@
+"""Every demo garment and every starter plan, through every command."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from estimator import cli
+from estimator.shipped import shipped
+
+DEMO = shipped("catalog_demo")
+PLANS = [*sorted(DEMO.glob("*.toml")), *sorted(shipped("templates").glob("*.toml"))]
+COMMANDS = ["show", "widths", "layout", "working", "check", "write"]
+
+
+def _run(
+    words: list[str], capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> str:
+    monkeypatch.setattr("sys.argv", ["estimator", *words])
+    try:
+        cli.main()
+    except SystemExit as end:
+        assert not end.code, capsys.readouterr().err
+    said = capsys.readouterr()
+    assert said.err == ""
+    return said.out
+
+
+def _words(command: str, plan: Path, folder: Path) -> list[str]:
+    words = [command, str(plan)]
+    if plan.parent == DEMO:
+        words += ["--catalog", str(DEMO)]
+    return [*words, "--out", str(folder / "list.xlsx")] if command == "write" else words
+
+
+@pytest.mark.parametrize("plan", PLANS, ids=lambda path: path.stem)
+def test_a_plan_that_is_shipped_goes_through_every_command(
+    plan: Path,
+    tmp_path: Path,
+    capsys: pytest.CaptureFixture[str],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    for command in COMMANDS:
+        assert _run(_words(command, plan, tmp_path), capsys, monkeypatch).strip()
+    assert (tmp_path / "list.xlsx").stat().st_size > 5_000
+    for command in ("show", "widths", "working"):
+        words = [*_words(command, plan, tmp_path), "--json"]
+        assert json.loads(_run(words, capsys, monkeypatch))
