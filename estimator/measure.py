@@ -93,7 +93,9 @@ class Unit(Enum):
 
     @property
     def tape(self) -> Unit:
-        """What a tape measure reads in where this unit is used: inches or centimetres."""
+        """What a tape is read in where this unit is used: inches, centimetres or millimetres."""
+        if self is Unit.MM:
+            return Unit.MM
         return Unit.CM if self.metric else Unit.IN
 
     def of(self, amount: Fraction | int) -> Length:
@@ -124,8 +126,16 @@ def decimal_text(amount: Fraction, places: int) -> str:
     return f"-{text}" if amount < 0 and scaled else text
 
 
+def two_decimals_up(amount: Fraction) -> str:
+    """A number with two decimals, up to the next hundredth: ``1.20``, ``1.95`` for 1.944."""
+    hundredths = ceil(amount * 100)
+    return f"{hundredths // 100}.{hundredths % 100:02d}"
+
+
 def tape_text(length: Length, unit: Unit, parts: int = 16) -> str:
     """A length as a tape reads it, to the nearest ``1/parts`` in or the nearest millimetre."""
+    if unit is Unit.MM:
+        return f"{decimal_text(length / MILLIMETRE, 0)} mm"
     if unit.metric:
         return f"{decimal_text(length / Unit.CM.length, 1)} cm"
     nearest = Fraction((2 * length.ticks * parts + INCH.ticks) // (2 * INCH.ticks), parts)
@@ -133,27 +143,50 @@ def tape_text(length: Length, unit: Unit, parts: int = 16) -> str:
     return f"{sign}{fraction_text(abs(nearest))} in"
 
 
+def usable_text(width: Length, unit: Unit) -> str:
+    """A width that can be cut from, down to 1/16 in or 1 mm: nobody is promised more than it is."""
+    mark = MILLIMETRE if unit.metric else INCH.times(Fraction(1, 16))
+    return tape_text(mark * mark.times_into(width), unit)
+
+
 def natural_text(length: Length, unit: Unit) -> str:
     """A size as the trade names it: in ``unit``'s system if it is whole there, else in the other.
 
-    A 12 mm ribbon stays 1.2 cm on a list in inches, and a 44 in cloth 44 in on a metric one.
+    A 12 mm ribbon stays 1.2 cm on a list in inches, and a 44 in cloth 44 in on a metric one. What
+    is whole in both (60 in are 152.4 cm) is named where it is a whole number.
     """
-    whole_metric = length.ticks % MILLIMETRE.ticks == 0
-    whole_inches = length.ticks * 16 % INCH.ticks == 0
-    if unit.metric and whole_inches and not whole_metric:
-        return tape_text(length, Unit.IN)
-    if not unit.metric and whole_metric and not whole_inches:
-        return tape_text(length, Unit.CM)
-    return tape_text(length, unit)
+    metric, inches = _metric_tape(unit), Unit.IN
+    if length.ticks * 16 % INCH.ticks != 0:
+        whole_metric = length.ticks % MILLIMETRE.ticks == 0
+        return tape_text(length, metric if whole_metric else unit)
+    if length.ticks % MILLIMETRE.ticks != 0:
+        return tape_text(length, inches)
+    number_of_cm = length.ticks % Unit.CM.length.ticks == 0
+    number_of_inches = length.ticks % INCH.ticks == 0
+    if number_of_cm == number_of_inches:
+        return tape_text(length, unit)
+    return tape_text(length, metric if number_of_cm else inches)
+
+
+def _metric_tape(unit: Unit) -> Unit:
+    return unit.tape if unit.metric else Unit.CM
 
 
 def shop_text(length: Length, unit: Unit) -> str:
-    """A length as shops sell it: yards with eighths (``2 3/8 yd``) or metres with two decimals.
+    """A length as shops sell it: yards as fractions (``2 3/8 yd``), metres with two decimals.
 
-    A length that is no whole number of eighths of a yard is printed with two decimals, upwards.
+    A length that is no whole number of sixteenths of a yard is printed with two decimals, upwards.
     """
-    amount = length / unit.length
-    if unit is Unit.YD and (amount * 8).denominator == 1:
-        return f"{fraction_text(amount)} yd"
-    hundredths = ceil(amount * 100)
-    return f"{hundredths // 100}.{hundredths % 100:02d} {unit.symbol}"
+    return f"{sold_text(length / unit.length, unit)} {unit.symbol}"
+
+
+def sold_text(amount: Fraction, unit: Unit) -> str:
+    """So many yards or metres without their unit: ``2 3/8``, ``0.81``, ``1.20``."""
+    if unit is Unit.YD and read_in_sixteenths(amount):
+        return fraction_text(amount)
+    return two_decimals_up(amount)
+
+
+def read_in_sixteenths(amount: Fraction) -> bool:
+    """Whether a number of yards is printed as a fraction: a whole number of sixteenths."""
+    return (amount * 16).denominator == 1

@@ -4,7 +4,20 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from estimator.measure import INCH, METRE, YARD, ZERO, Length, Unit, shop_text, tape_text, total
+from estimator.measure import (
+    INCH,
+    METRE,
+    MILLIMETRE,
+    YARD,
+    ZERO,
+    Length,
+    Unit,
+    natural_text,
+    shop_text,
+    tape_text,
+    total,
+    usable_text,
+)
 from estimator.written import length, read_length
 
 lengths = st.integers(0, 100 * YARD.ticks).map(Length)
@@ -78,6 +91,52 @@ def test_a_metric_tape_reads_to_the_nearest_millimetre(exact: str, read: str) ->
     assert tape_text(length(exact), Unit.CM) == read
 
 
+def test_a_tape_in_millimetres_reads_to_the_nearest_of_them() -> None:
+    assert tape_text(length("44.5 cm"), Unit.MM.tape) == "445 mm"
+    assert tape_text(length("17 1/2 in"), Unit.MM.tape) == "445 mm"  # 444.5 exactly, half up
+    assert tape_text(length("0.4 mm"), Unit.MM.tape) == "0 mm"
+
+
+@pytest.mark.parametrize(
+    ("exact", "unit", "read"),
+    [
+        ("43.174 in", Unit.IN, "43 1/8 in"),  # 43 3/16 would be 43.1875
+        ("43 3/16 in", Unit.IN, "43 3/16 in"),
+        ("107.19 cm", Unit.CM, "107.1 cm"),
+        ("107.19 cm", Unit.MM, "1071 mm"),
+    ],
+)
+def test_a_usable_width_is_read_down_to_the_mark(exact: str, unit: Unit, read: str) -> None:
+    assert usable_text(length(exact), unit) == read
+
+
+@given(lengths)
+def test_a_usable_width_as_it_is_read_is_always_there(width: Length) -> None:
+    for unit, mark in ((Unit.IN, length("1/16 in")), (Unit.CM, MILLIMETRE), (Unit.MM, MILLIMETRE)):
+        read = read_length(usable_text(width, unit), None)
+        assert read <= width < read + mark
+
+
+@pytest.mark.parametrize(
+    ("exact", "unit", "read"),
+    [
+        ("60 in", Unit.CM, "60 in"),  # 152.4 cm: whole millimetres, but no number that a shop says
+        ("60 in", Unit.MM, "60 in"),
+        ("45 in", Unit.M, "45 in"),
+        ("150 cm", Unit.IN, "150 cm"),
+        ("150 cm", Unit.MM, "1500 mm"),
+        ("50 in", Unit.IN, "50 in"),  # 127 cm: a whole number of both
+        ("127 cm", Unit.CM, "127 cm"),
+        ("12 mm", Unit.IN, "1.2 cm"),
+        ("3/8 in", Unit.CM, "3/8 in"),
+        ("1/3 in", Unit.IN, "5/16 in"),
+        ("1/3 in", Unit.CM, "0.8 cm"),
+    ],
+)
+def test_a_width_reads_as_the_trade_names_it(exact: str, unit: Unit, read: str) -> None:
+    assert natural_text(length(exact), unit) == read
+
+
 def test_a_difference_below_zero_shows_its_sign() -> None:
     assert tape_text(length("1 in") - length("3 1/4 in"), Unit.IN) == "-2 1/4 in"
     assert tape_text(length("1 cm") - length("3.4 cm"), Unit.CM) == "-2.4 cm"
@@ -89,6 +148,8 @@ def test_a_difference_below_zero_shows_its_sign() -> None:
         ("2 3/8 yd", Unit.YD, "2 3/8 yd"),
         ("3 yd", Unit.YD, "3 yd"),
         ("1/2 yd", Unit.YD, "1/2 yd"),
+        ("2 3/16 yd", Unit.YD, "2 3/16 yd"),
+        ("9.1 yd", Unit.YD, "9.10 yd"),
         ("1.2 m", Unit.M, "1.20 m"),
         ("3 m", Unit.M, "3.00 m"),
         ("1.05 m", Unit.M, "1.05 m"),
@@ -96,7 +157,7 @@ def test_a_difference_below_zero_shows_its_sign() -> None:
         ("70 in", Unit.YD, "1.95 yd"),  # 1.944...
     ],
 )
-def test_shops_read_yards_in_eighths_and_metres_in_hundredths(
+def test_shops_read_yards_as_fractions_and_metres_in_hundredths(
     exact: str, unit: Unit, read: str
 ) -> None:
     assert shop_text(length(exact), unit) == read
