@@ -14,7 +14,7 @@ from typing import Any
 from estimator.faults import nearest
 from estimator.measure import ZERO, Length, Unit
 from estimator.rules import Rules
-from estimator.written import NotReadable, one_line, quoted, read_length
+from estimator.written import NotReadable, one_line, quoted, read_length, text_of
 
 
 class Finish(Enum):
@@ -63,7 +63,7 @@ def read_finish(written: object, unit: Unit | None) -> EdgeFinish:
 
     Raises NotReadable for an unknown finish, a missing depth, or a depth that makes no sense.
     """
-    text = " ".join(str(written).split())
+    text = text_of(written)
     word = max((w for w in SPELLINGS if re.match(rf"{w}\b", text.lower())), key=len, default="")
     if not word:
         raise NotReadable(
@@ -143,12 +143,17 @@ def read_edge_ref(written: Any) -> EdgeRef:
         return written
     if isinstance(written, Mapping):
         if not set(written) <= {"piece", "edge", "count"} or not {"piece", "edge"} <= set(written):
-            raise NotReadable(f"{quoted(dict(written))} does not name an edge", right)
+            raise NotReadable("the table does not name an edge", right)
         count = written.get("count")
         if count is not None and (type(count) is not int or count < 1):
             raise NotReadable(f"{quoted(count)} is not a whole number of edges", right)
-        return EdgeRef(one_line(str(written["piece"])), one_line(str(written["edge"])), count)
-    found = re.fullmatch(r"(?:(\d{1,5})\s*[x×]\s+)?([^:]+):([^:]+)", one_line(str(written)))
+        piece, edge = written["piece"], written["edge"]
+        if not isinstance(piece, str) or not isinstance(edge, str):
+            raise NotReadable("piece and edge of an edge are not both text", right)
+        return EdgeRef(one_line(piece), one_line(edge), count)
+    if not isinstance(written, str):
+        raise NotReadable(f"{quoted(written)} is not one edge", f"{right}, without brackets")
+    found = re.fullmatch(r"(?:(\d{1,5})\s*[x×]\s+)?([^:]+):([^:]+)", one_line(written))
     if not found:
         raise NotReadable(f"{quoted(written)} does not name an edge", right)
     number = int(found[1]) if found[1] else None

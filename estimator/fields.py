@@ -7,6 +7,7 @@ measures from which a size may come.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from decimal import Decimal
 from fractions import Fraction
@@ -17,7 +18,15 @@ from pydantic_core import PydanticCustomError
 
 from estimator.faults import nearest
 from estimator.measure import ZERO, Length, Unit
-from estimator.written import NotReadable, one_line, quoted, read_length, read_money, read_share
+from estimator.written import (
+    NotReadable,
+    one_line,
+    quoted,
+    read_length,
+    read_money,
+    read_share,
+    text_of,
+)
 
 
 class Entry(BaseModel):
@@ -52,7 +61,9 @@ def unit_of(info: ValidationInfo) -> Unit | None:
 def _size(written: object, info: ValidationInfo) -> Length:
     """A length, or ``{ from = "waist" }``: the named measure of whoever the garment is for."""
     if isinstance(written, Mapping):
-        return _from_measure(written, (info.context or {}).get("measures", {}))
+        context = info.context or {}
+        unread = context.get("unread_measures", frozenset())
+        return _from_measure(written, context.get("measures", {}), unread)
     return _length(written, info)
 
 
@@ -61,12 +72,16 @@ def _length(written: object, info: ValidationInfo) -> Length:
     return found
 
 
-def _from_measure(written: Mapping[str, object], measures: Mapping[str, Length]) -> Length:
+def _from_measure(
+    written: Mapping[str, object], measures: Mapping[str, Length], unread: frozenset[str]
+) -> Length:
     name = written.get("from")
     if set(written) != {"from"} or not isinstance(name, str):
         raise refusal("a size that is a table holds one key, from", 'write { from = "waist" }')
+    if name.strip() in unread:
+        raise refusal(f"the measure {quoted(name)} could not be read", "put the measure right")
     if name.strip() not in measures:
-        raise refusal(f"there is no measure {quoted(name)}", nearest(name, measures))
+        raise refusal(f"there is no measure {quoted(name)}", nearest(name, {*measures, *unread}))
     return measures[name.strip()]
 
 
@@ -92,17 +107,17 @@ def _whole_number(written: object) -> int:
     if isinstance(written, bool) or not isinstance(written, int):
         raise refusal(f"{quoted(written)} is not a whole number", "write a whole number, as in 4")
     if not 1 <= written <= 100_000:
-        raise refusal(f"{written} is not from 1 to 100000", "write how many there are")
+        told = quoted(written).strip("'")
+        raise refusal(f"{told} is not from 1 to 100000", "write how many there are")
     return written
 
 
 def _fullness(written: object) -> Fraction:
-    try:
-        amount = Fraction(str(written).strip().replace(",", "."))
-    except (ValueError, ZeroDivisionError):
-        raise refusal(
-            f"{quoted(written)} is not a number", "write fullness as in 2 or 1.5"
-        ) from None
+    """From 1 to 20. The digits are counted first: a Fraction of 1e99999999 takes for ever."""
+    text = text_of(written)
+    if not re.fullmatch(r"\d{1,3}([.,]\d{1,4})?|\d{1,3}/0*[1-9]\d{0,2}", text, re.ASCII):
+        raise refusal(f"{quoted(written)} is not a number", "write fullness as in 2 or 1.5")
+    amount = Fraction(text.replace(",", "."))
     if not 1 <= amount <= 20:
         raise refusal(f"a fullness of {quoted(written)} is not from 1 to 20", "2 is usual")
     return amount

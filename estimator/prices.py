@@ -11,7 +11,7 @@ from pydantic import BeforeValidator
 
 from estimator.fields import reading
 from estimator.measure import Unit
-from estimator.written import NotReadable, quoted, read_money
+from estimator.written import NotReadable, quoted, read_money, text_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +30,7 @@ def read_price(written: object) -> Price:
     """Reads ``8.50 per yd`` or ``2.40 each``; raises NotReadable for anything else."""
     if isinstance(written, Price):
         return written
-    found = re.fullmatch(r"(\S+) (?:per (\w+)|each)", " ".join(str(written).split()))
+    found = re.fullmatch(r"(\S+) (?:per (\w+)|each)", text_of(written))
     if not found:
         raise NotReadable(f"{quoted(written)} does not say what the price is for", _RIGHT)
     per = found[2]

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import datetime
 import re
+from collections.abc import Mapping
 from decimal import Decimal
 from fractions import Fraction
 from functools import cache
@@ -43,6 +44,9 @@ _DATE_CELL = re.compile(
     r"|(?P<mon2>[A-Za-z]{3,9})[- ](?P<d2>\d{1,2})"
     r"|(?P<a>\d{1,2})[/.](?P<b>\d{1,2})[/.]\d{2,4})"
 )
+_EXPONENT = re.compile(r"\d[eE][-+]?\d")
+_HUGE = 10**4000
+"""Python refuses to print numbers of more than 4300 digits."""
 _MONTHS = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"]
 _NUMBERS_AND_UNITS = 'a length is written like 17 1/2, 17-1/2 in, 17½", 1 yd 4 in, 44.5 cm or 1.2 m'
 
@@ -71,6 +75,8 @@ def read_length(written: object, unit: Unit | None) -> Length:
         raise NotReadable("the length is empty", _NUMBERS_AND_UNITS)
     if len(text) > 60:
         raise NotReadable(f"{quoted(text)} is too long for a length", _NUMBERS_AND_UNITS)
+    if _EXPONENT.search(text):
+        raise NotReadable(f"{quoted(written)} has an exponent, as no tape has", _NUMBERS_AND_UNITS)
     for sign, fraction in _VULGAR.items():
         text = text.replace(f"-{sign}", f" {fraction}").replace(sign, f" {fraction}")
     text = text.strip()
@@ -127,7 +133,7 @@ def _number_in(term: re.Match[str], written: str) -> Fraction:
 
 
 def _decimal(text: str, written: object) -> Fraction:
-    if re.fullmatch(r"\d{1,3},\d{3}", text):
+    if re.fullmatch(r"[1-9]\d{0,2},\d{3}", text):
         thousands, decimals = text.replace(",", ""), text.replace(",", ".")
         raise NotReadable(
             f"{quoted(written)} may mean {thousands} or {decimals}",
@@ -198,11 +204,11 @@ def number_from(written: object) -> Fraction | None:
     if not isinstance(written, int | float | Decimal):
         return None
     try:
-        amount = Fraction(str(written))
+        amount = Fraction(written) if isinstance(written, int) else Fraction(str(written))
     except ValueError:
         raise NotReadable(f"{written} is not a number", "write a finite number") from None
     if amount < 0:
-        raise NotReadable(f"{written} is negative", "write zero or more")
+        raise NotReadable(f"{quoted(written)} is negative", "write zero or more")
     return amount
 
 
@@ -237,7 +243,7 @@ def read_share(written: object) -> Fraction:
     """
     if isinstance(written, Fraction):
         return written
-    text = str(written).translate(_SPACES).strip()
+    text = text_of(written).translate(_SPACES).strip()
     if text in ("0", "0.0"):
         return Fraction(0)
     found = re.fullmatch(r"(\d{1,6}(?:[.,]\d{1,6})?)\s*%", text, re.ASCII)
@@ -248,7 +254,7 @@ def read_share(written: object) -> Fraction:
 
 def read_money(written: object) -> Decimal:
     """An amount of money without its currency, ``8.50`` or ``8,50``; zero or more."""
-    text = str(written).translate(_SPACES).strip()
+    text = text_of(written).translate(_SPACES).strip()
     if isinstance(written, bool) or not re.fullmatch(r"\d{1,9}(?:[.,]\d{1,4})?", text, re.ASCII):
         raise NotReadable(f"{quoted(written)} is not an amount of money", "write it like 8.50")
     amount = _decimal(text, written)
@@ -260,10 +266,33 @@ def one_line(text: str) -> str:
     return " ".join("".join(c if c.isprintable() else " " for c in text).split())
 
 
+def text_of(written: object) -> str:
+    """What was written as text on one line; nothing for a list, a table or a number too long."""
+    if _in_words(written):
+        return ""
+    return one_line(str(written).lower() if isinstance(written, bool) else str(written))
+
+
 def quoted(written: object) -> str:
-    """The user's own words in quotes, on one line and cut to a length that can be read."""
-    text = one_line(str(written))
+    """The user's own words in quotes, on one line and cut to a length that can be read.
+
+    What is no text and no plain value is told in words of ours: a list, a table.
+    """
+    words = _in_words(written)
+    if words:
+        return words
+    text = text_of(written)
     return f"'{text if len(text) <= 60 else text[:57] + '...'}'"
+
+
+def _in_words(written: object) -> str:
+    if isinstance(written, Mapping):
+        return "a table"
+    if isinstance(written, list | tuple | set | frozenset):
+        return "a list"
+    if isinstance(written, int) and abs(written) >= _HUGE:
+        return "a number of more than 4000 digits"
+    return ""
 
 
 def length(text: str) -> Length:

@@ -107,3 +107,10 @@ def test_a_pack_is_priced_as_a_pack() -> None:
 def test_an_offer_that_does_not_hang_together_is_refused(cells: dict[str, str], told: str) -> None:
     with pytest.raises(ValidationError, match=told):
         offer(**cells)
+
+
+def test_a_price_break_at_more_than_any_shop_sells_is_refused() -> None:
+    row = {"item": "horn-button", "put_up": "pack of 6", "from_quantity": "123456789"}
+    assert Offer.model_validate(row).from_quantity == 123_456_789
+    with pytest.raises(ValidationError, match="'1234567890' is more than any shop sells"):
+        Offer.model_validate({**row, "from_quantity": "1234567890"})

@@ -109,3 +109,14 @@ def test_what_names_no_edge_is_refused_with_an_example(written: object) -> None:
 
 def test_an_edge_prints_as_it_is_written() -> None:
     assert str(EdgeRef("skirt panel", "bottom", 2)) == "skirt panel: bottom"
+
+
+@pytest.mark.parametrize("written", [["skirt: bottom"], 3, True])
+def test_one_edge_is_written_without_brackets(written: object) -> None:
+    with pytest.raises(NotReadable, match='"2 x skirt panel: bottom", without brackets'):
+        read_edge_ref(written)
+
+
+def test_the_names_of_a_piece_and_its_edge_are_text() -> None:
+    with pytest.raises(NotReadable, match="piece and edge of an edge are not both text"):
+        read_edge_ref({"piece": ["skirt"], "edge": "bottom"})

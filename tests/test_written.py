@@ -41,6 +41,8 @@ def test_seventeen_and_a_half_inches_however_they_are_written(written: str) -> N
         ("2 3/8 yd", "2171.7"),
         (".5 in", "12.7"),
         ("7/8 yd", "800.1"),
+        ("0,125 m", "125"),
+        ("1000,5 mm", "1000.5"),
         ("24 ligne", "15.24"),
         ("⅝ in", "15.875"),
         ("3 yards", "2743.2"),
@@ -81,8 +83,8 @@ NUMBER_AND_UNIT = 'a length is written like 17 1/2, 17-1/2 in, 17½", 1 yd 4 in,
         ("1/0 in", "'1/0 in' divides by zero"),
         ("12 in, or so", "'12 in, or so' is not a length"),
         (None, "'None' is not a length"),
-        ([12], "'[12]' is not a length"),
-        ({"inches": 3}, "'{'inches': 3}' is not a length"),
+        ([12], "a list is not a length"),
+        ({"inches": 3}, "a table is not a length"),
     ],
 )
 def test_what_is_not_a_length_is_quoted_and_told_how_a_length_is_written(
@@ -98,8 +100,8 @@ def test_what_is_not_a_length_is_quoted_and_told_how_a_length_is_written(
     [
         ("-3 in", "'-3 in' is negative", "a length is zero or more"),
         ("−3 in", "'−3 in' is negative", "a length is zero or more"),
-        (-3, "-3 is negative", "write zero or more"),
-        (-0.5, "-0.5 is negative", "write zero or more"),
+        (-3, "'-3' is negative", "write zero or more"),
+        (-0.5, "'-0.5' is negative", "write zero or more"),
         (float("nan"), "nan is not a number", "write a finite number"),
         (float("inf"), "inf is not a number", "write a finite number"),
         (True, "true is not a number", "write a number"),
@@ -128,6 +130,8 @@ def test_what_is_not_a_length_is_quoted_and_told_how_a_length_is_written(
         ("3 lightyear", "'lightyear' in '3 lightyear' is no unit for cloth",
          "use in, ft, yd, mm, cm, m or ligne"),
         ("11000 m", "'11000 m' is longer than 10 km", "check the number and its unit"),
+        ("1e9", "'1e9' has an exponent, as no tape has", NUMBER_AND_UNIT),
+        ("2.5E-3 m", "'2.5E-3 m' has an exponent, as no tape has", NUMBER_AND_UNIT),
         (1e30, "'1e+30' is longer than 10 km", "check the number and its unit"),
     ],
 )  # fmt: skip
@@ -137,6 +141,13 @@ def test_a_length_that_cannot_be_is_refused_with_what_was_read(
     with pytest.raises(NotReadable) as refused:
         read_length(written, Unit.IN)
     assert (refused.value.wrong, refused.value.right) == (wrong, right)
+
+
+def test_a_number_too_long_to_print_is_refused_as_a_length() -> None:
+    with pytest.raises(NotReadable, match="a number of more than 4000 digits is longer than 10 km"):
+        read_length(16**5000, Unit.IN)
+    with pytest.raises(NotReadable, match="a number of more than 4000 digits is negative"):
+        read_length(-(16**5000), Unit.IN)
 
 
 def test_a_bare_number_without_a_unit_of_its_own_is_refused_in_a_catalog() -> None:
@@ -205,9 +216,29 @@ def test_a_thousands_comma_in_a_price_is_asked_about() -> None:
         read_money("1,250")
 
 
+def test_a_comma_after_a_leading_zero_is_a_decimal_one() -> None:
+    assert read_money("0,125") == Decimal("0.125")
+
+
 def test_a_users_words_are_quoted_on_one_line_and_cut_to_a_length() -> None:
     assert quoted("two\nlines") == "'two lines'"
     assert len(quoted("x" * 500)) == 62
+
+
+@pytest.mark.parametrize(
+    ("written", "told"),
+    [
+        (["a"], "a list"),
+        ({"a": 1}, "a table"),
+        (True, "'true'"),
+        (10**3999, "'1" + "0" * 56 + "...'"),
+        (10**4000, "a number of more than 4000 digits"),
+        (-(16**5000), "a number of more than 4000 digits"),
+    ],
+    ids=["list", "table", "true", "long", "too long", "too long and negative"],
+)
+def test_what_is_no_text_is_told_in_words_of_the_trade(written: object, told: str) -> None:
+    assert quoted(written) == told
 
 
 @given(

@@ -67,7 +67,7 @@ def test_a_piece_with_the_wrong_sizes_is_told_which_to_add_or_leave_out(
         ("quantity", "0", "0 is not from 1 to 100000; write how many there are"),
         ("quantity", "-2", "-2 is not from 1 to 100000; write how many there are"),
         ("quantity", "1000000", "1000000 is not from 1 to 100000; write how many there are"),
-        ("quantity", "true", "'True' is not a whole number; write a whole number, as in 4"),
+        ("quantity", "true", "'true' is not a whole number; write a whole number, as in 4"),
         ("quantity", '"four"', "'four' is not a whole number; write a whole number, as in 4"),
     ],
 )
