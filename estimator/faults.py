@@ -3,12 +3,17 @@
 from __future__ import annotations
 
 import difflib
+import heapq
 from collections.abc import Iterable, Iterator
 from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 Path = tuple[str | int, ...]
 """The way to a value in a plan: ``("piece", 3, "edges", "bottom")``."""
+
+MOST_COMPARED = 1000
+SHORT_LIST = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,10 +53,14 @@ class Refused(Exception):
 
 @dataclass(frozen=True)
 class Places:
-    """Where each value of a plan stands in its file; a value without a place takes its parent's."""
+    """Where each value of a plan stands in its file; a value without a place takes its parent's.
+
+    ``names`` holds what a person calls an entry: ``("piece", 3)`` is ``piece 'skirt panel'``.
+    """
 
     file: str = ""
     lines: dict[Path, int] = field(default_factory=dict)
+    names: dict[Path, str] = field(default_factory=dict)
 
     def of(self, path: Path) -> str:
         """The file and line of a path, or the path in words where no file was read."""
@@ -60,6 +69,11 @@ class Places:
             if line is not None:
                 return f"{self.file}, line {line}"
         return self.file or _in_words(path)
+
+    def in_full(self, path: Path) -> str:
+        """The file and line of a path, and the name of the entry in which it stands."""
+        name = self.names.get(path[:2])
+        return f"{self.of(path)} ({name})" if name else self.of(path)
 
 
 class Faults:
@@ -92,7 +106,7 @@ class Faults:
 
     def add(self, places: Places, path: Path, wrong: Wrong) -> None:
         """Note a complaint about ``path``, or about what ``wrong`` is at below it."""
-        self.found.append(Fault(places.of((*path, *wrong.at)), wrong.wrong, wrong.right))
+        self.found.append(Fault(places.in_full((*path, *wrong.at)), wrong.wrong, wrong.right))
 
     def refuse_if_any(self) -> None:
         """Raises Refused with all that was found."""
@@ -105,13 +119,36 @@ def _in_words(path: Path) -> str:
 
 
 def nearest(word: str, known: Iterable[str]) -> str:
-    """What would be right instead of an unknown word: the nearest known one, and the choices."""
+    """What would be right instead of an unknown word: the nearest known one, or the choices."""
     choices = sorted(known)
     if not choices:
         return "there is none to choose from"
-    alike = difflib.get_close_matches(word.lower(), [choice.lower() for choice in choices], 1, 0.6)
-    if alike:
-        match = next(choice for choice in choices if choice.lower() == alike[0])
-        return f"did you mean '{match}'?"
-    shown = ", ".join(choices[:12]) + (", ..." if len(choices) > 12 else "")
-    return f"choose from {shown}"
+    alike = _alike(word, choices) if len(choices) <= MOST_COMPARED else ""
+    return f"did you mean '{alike}'?" if alike else one_of(choices)
+
+
+def one_of(choices: list[str]) -> str:
+    """The choices to name instead, the first dozen of very many."""
+    return f"choose from {', '.join(choices[:12])}" + (", ..." if len(choices) > 12 else "")
+
+
+def _alike(word: str, choices: list[str]) -> str:
+    """The choice that is spelt most like a word, or nothing.
+
+    Only those that share most letters are compared in full: thousands of words that are not known
+    among thousands that are would else take minutes.
+    """
+    wanted = _letters(word)
+    short = heapq.nlargest(SHORT_LIST, choices, lambda one: _shared(wanted, _letters(one)))
+    spelt = {choice.lower(): choice for choice in reversed(short)}
+    alike = difflib.get_close_matches(word.lower(), spelt, 1, 0.6)
+    return spelt[alike[0]] if alike else ""
+
+
+@lru_cache(maxsize=4 * MOST_COMPARED)
+def _letters(word: str) -> frozenset[str]:
+    return frozenset(word.lower())
+
+
+def _shared(one: frozenset[str], other: frozenset[str]) -> float:
+    return len(one & other) / (len(one) + len(other) or 1)

@@ -10,7 +10,7 @@ from estimator.estimate import Estimate, estimate
 from estimator.faults import Fault, NamesAnUnread, Refused
 from estimator.job import GarmentOrder, Job
 from estimator.readers.catalog_csv import read_catalog
-from estimator.readers.plan_toml import Draft, read_plan
+from estimator.readers.plan_toml import Draft, read_draft
 
 
 def estimate_files(plans: Sequence[Path], catalog: Path | None = None) -> Estimate:
@@ -28,7 +28,7 @@ def estimate_files(plans: Sequence[Path], catalog: Path | None = None) -> Estima
         faults += refused.faults
     for path in plans:
         try:
-            drafts.append(read_plan(path))
+            drafts.append(read_draft(path))
         except Refused as refused:
             faults += refused.faults
     faults += [fault for draft in drafts for fault in draft.faults]

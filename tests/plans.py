@@ -11,7 +11,7 @@ from estimator.buying.types import Purchase
 from estimator.catalog import Item, Offer
 from estimator.files import estimate_files
 from estimator.needs.types import CutPiece
-from estimator.readers.plan_toml import Draft, plan_from_text
+from estimator.readers.plan_toml import Draft, draft_from_text
 from estimator.written import length
 
 Size = tuple[Length, Length]
@@ -28,7 +28,7 @@ selvedge = "0"
 
 
 def draft(text: str) -> Draft:
-    return plan_from_text(text, "apron.toml")
+    return draft_from_text(text, "apron.toml")
 
 
 def plan(text: str) -> Plan:

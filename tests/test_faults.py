@@ -76,3 +76,28 @@ def test_of_very_many_choices_the_first_dozen_are_told() -> None:
     told = nearest("zzz", [f"item {number:02}" for number in range(40)])
     assert told.count("item") == 12
     assert told.endswith("item 11, ...")
+
+
+def test_a_complaint_names_the_entry_in_which_it_is() -> None:
+    places = Places("skirt.toml", {("piece", 1, "width"): 9}, {("piece", 1): "piece 'skirt panel'"})
+    faults = Faults()
+    with faults.at(places, ("piece", 1)):
+        raise Wrong("too wide", "take less", ("width",))
+    assert str(faults.found[0]) == ("skirt.toml, line 9 (piece 'skirt panel'): too wide; take less")
+    assert places.of(("piece", 1, "width")) == "skirt.toml, line 9"
+
+
+def test_the_nearest_name_is_found_among_hundreds_that_are_much_alike() -> None:
+    known = [f"good piece {number}" for number in range(800)]
+    assert nearest("good pice 617", known) == "did you mean 'good piece 617'?"
+
+
+def test_letters_that_changed_places_are_still_alike() -> None:
+    # A buyer's slip of the keys, among more names than are compared letter by letter.
+    known = ["lawn", *(f"linen {number}" for number in range(100))]
+    assert nearest("lwan", known) == "did you mean 'lawn'?"
+
+
+def test_among_thousands_of_names_none_is_searched_for() -> None:
+    told = nearest("itme 1", [f"item {number}" for number in range(2000)])
+    assert told.startswith("choose from item 0, ")

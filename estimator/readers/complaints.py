@@ -8,7 +8,7 @@ from typing import Any, get_args
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
-from estimator.faults import Path, Wrong, nearest
+from estimator.faults import Path, Wrong, nearest, one_of
 from estimator.fields import Entry
 from estimator.written import quoted
 
@@ -37,13 +37,15 @@ _REMEDIES = {
     "int_type": "write a whole number, without quotes",
     "int_from_float": "write a whole number",
     "greater_than_equal": "write a whole number, zero or more",
+    "less_than_equal": "write a smaller number",
+    "value_error": "write it shorter",
 }
 
 
 def _wrong(detail: ErrorDetails, model: type[Entry]) -> Wrong:
     at: Path = tuple(detail["loc"])
     context: dict[str, Any] = detail.get("ctx", {})
-    name = str(next((part for part in reversed(at) if isinstance(part, str)), "this"))
+    name = _name(at)
     written = detail["input"]
     match detail["type"]:
         case "refused":
@@ -51,17 +53,27 @@ def _wrong(detail: ErrorDetails, model: type[Entry]) -> Wrong:
             return Wrong(f"{about}{context['wrong']}", context["right"], at)
         case "extra_forbidden":
             return Wrong(
-                f"there is no key {quoted(name)} here", nearest(name, _keys(model, at)), at
+                f"there is no key {quoted(at[-1])} here", nearest(str(at[-1]), _keys(model, at)), at
             )
         case "missing":
-            return Wrong(f"{quoted(name)} is missing", f"add {name}", at)
+            return Wrong(f"{quoted(at[-1])} is missing", f"add {at[-1]}", at)
         case "enum" | "literal_error":
             choices = re.findall(r"'([^']+)'", str(context["expected"]))
-            right = nearest(str(written), choices)
+            spelt = isinstance(written, str) and any(map(str.isalpha, "".join(choices)))
+            right = nearest(written, choices) if spelt else one_of(choices)
             return Wrong(f"{name} cannot be {quoted(written)}", right, at)
         case _:
             right = _REMEDIES.get(detail["type"], detail["msg"].lower())
             return Wrong(f"{name} cannot be {quoted(written)}", right, at)
+
+
+def _name(at: Path) -> str:
+    """What a complaint calls the value at a path: its key, or the edge whose finish it is."""
+    keys = [part for part in at if isinstance(part, str)]
+    if keys[-3:-2] == ["edges"] or keys[-2:-1] == ["edges"]:
+        edge = keys[keys.index("edges") + 1]
+        return edge if keys[-1] in (edge, "finish") else f"{edge} {keys[-1]}"
+    return keys[-1] if keys else "this"
 
 
 def _keys(model: type[Entry], at: Path) -> list[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import stat
 from pathlib import Path
 
 from estimator.faults import Fault, Refused
@@ -14,9 +15,13 @@ def read_text(path: Path, what: str) -> str:
     try:
         if path.is_dir():
             raise _refused(path, f"is a folder, not {what}", f"name {what} in it")
-        if path.stat().st_size > LARGEST:
+        if not stat.S_ISREG(path.stat().st_mode):
+            raise _refused(path, "is no file on a disk", f"name a file that holds {what}")
+        with path.open("rb") as file:
+            held = file.read(LARGEST + 1)
+        if len(held) > LARGEST:
             raise _refused(path, f"is larger than {what} can be", "check that it is the right file")
-        return path.read_bytes().decode("utf-8-sig").replace("\r\n", "\n")
+        return held.decode("utf-8-sig").replace("\r\n", "\n")
     except FileNotFoundError:
         raise _refused(path, "does not exist", "check the name and the folder") from None
     except UnicodeDecodeError:

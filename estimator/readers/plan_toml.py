@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
@@ -20,7 +20,7 @@ from estimator.plan.garment import GARMENT_UNITS
 from estimator.readers.complaints import wrongs_in
 from estimator.readers.files import read_text
 from estimator.readers.places import lines_of
-from estimator.written import quoted, read_length
+from estimator.written import one_line, quoted, read_length
 
 TABLES: dict[str, type[Entry]] = {
     "fabric": Fabric,
@@ -32,12 +32,15 @@ TABLES: dict[str, type[Entry]] = {
 }
 
 
+_LONG = re.compile(r"[\d_]{4000}")
+
+
 @dataclass(frozen=True)
 class Draft:
     """A plan as far as it could be read, with its complaints.
 
-    ``plan`` holds the entries that are sound; ``unread`` names the others, so that what refers to
-    them is not complained of as well. ``places`` follow the entries of ``plan``.
+    ``plan`` holds the entries that are sound, and ``places`` follow them; ``unread`` names the
+    others ("" for one without a name), so that what refers to them is not complained of as well.
     """
 
     plan: Plan
@@ -46,42 +49,50 @@ class Draft:
     unread: frozenset[str] = frozenset()
 
 
-def read_plan(path: Path) -> Draft:
-    """Reads a plan; raises Refused where nothing can be made of the file at all."""
-    return plan_from_text(read_text(path, "a plan"), str(path))
+def read_plan(path: Path) -> Plan:
+    """Reads a plan without a fault in it; raises Refused with every complaint about it."""
+    draft = read_draft(path)
+    if draft.faults:
+        raise Refused(draft.faults)
+    return draft.plan
 
 
-def plan_from_text(text: str, file: str = "plan") -> Draft:
+def read_draft(path: Path) -> Draft:
+    """Reads as much of a plan as can be; raises Refused where nothing can be made of the file."""
+    return draft_from_text(read_text(path, "a plan"), str(path))
+
+
+def draft_from_text(text: str, file: str = "plan") -> Draft:
     """A plan from TOML text; ``file`` is how complaints name it. Raises Refused for bad syntax."""
     raw = _parsed(text, file)
-    places = Places(file, lines_of(text.encode()))
+    places = Places(file, lines_of(text.encode()), _names(raw))
     faults = Faults()
     with faults.at(places, ()):
         _refuse_unknown_tables(raw, faults, places)
-    context = {"unit": _unit(raw), "measures": {}}
-    context["measures"] = _measures(raw, faults, places, context)
+    context: dict[str, Any] = {"unit": _unit(raw)}
+    context["measures"], context["unread_measures"] = _measures(raw, faults, places, context)
     garment = _garment(raw, faults, places, context)
     entries: dict[str, tuple[Any, ...]] = {}
     unread: set[str] = set()
-    lines = dict(places.lines)
+    kept_places = replace(places, lines=dict(places.lines), names=dict(places.names))
     for key, model in TABLES.items():
         sound, kept = [], []
-        for number, table in enumerate(_tables(raw, key, faults, places)):
+        tables = _tables(raw, key, faults, places)
+        for number, table in enumerate(tables):
             entry = _validated(table, model, (key, number), faults, places, context)
             if entry is None:
-                unread |= {
-                    str(table[k]) for k in ("name",) if isinstance(table, Mapping) and k in table
-                }
+                unread.add(_name(table))
             else:
                 sound.append(entry)
                 kept.append(number)
-        _refuse_twins(key, sound, kept, faults, places)
+        unread |= _refuse_twins(key, tables, faults, places)
         entries[key] = tuple(sound)
-        _renumber(lines, key, kept)
+        _renumber(kept_places.lines, key, kept)
+        _renumber(kept_places.names, key, kept)
     if garment is None:
         raise Refused(faults.found)
     plan = Plan.model_construct(garment=garment, measures=context["measures"], **entries)  # type: ignore[arg-type]
-    return Draft(plan, Places(file, lines), tuple(faults.found), frozenset(unread))
+    return Draft(plan, kept_places, tuple(faults.found), frozenset(unread))
 
 
 def _parsed(text: str, file: str) -> dict[str, Any]:
@@ -96,6 +107,10 @@ def _parsed(text: str, file: str) -> dict[str, Any]:
         raise Refused(
             [Fault(where, f"this is not TOML: {said}", _remedy(lines[line - 1]))]
         ) from None
+    except ValueError:
+        line = next((n for n, one in enumerate(text.split("\n"), 1) if _LONG.search(one)), 1)
+        wrong = "a number has more digits than can be read"
+        raise Refused([Fault(f"{file}, line {line}", wrong, "write a shorter number")]) from None
     except RecursionError:
         raise Refused([Fault(file, "brackets are nested too deep", "write it flatter")]) from None
 
@@ -136,15 +151,36 @@ def _garment(
         return None
     found = _validated(raw["garment"], Garment, ("garment",), faults, places, context)
     if found is None:
-        name = raw["garment"].get("name") if isinstance(raw["garment"], dict) else None
-        return Garment(name=name if isinstance(name, str) and name.strip() else "garment")
+        return Garment(name="garment")
     assert isinstance(found, Garment)
     return found
 
 
+def _names(raw: dict[str, Any]) -> dict[PlanPath, str]:
+    """What complaints call each entry that has a name: ``piece 'skirt panel'``."""
+    measures = raw.get("measures")
+    names: dict[PlanPath, str] = {
+        ("measures", name): f"measure {quoted(name)}"
+        for name in (measures if isinstance(measures, dict) else ())
+    }
+    for key in TABLES:
+        tables = raw.get(key)
+        for number, table in enumerate(tables if isinstance(tables, list) else ()):
+            if _name(table):
+                names[(key, number)] = f"{key} {quoted(_name(table))}"
+    return names
+
+
+def _name(table: object) -> str:
+    """The name of an entry as it was written; nothing where it has none that is text."""
+    name = table.get("name") if isinstance(table, Mapping) else None
+    return one_line(name) if isinstance(name, str) else ""
+
+
 def _measures(
     raw: dict[str, Any], faults: Faults, places: Places, context: dict[str, Any]
-) -> dict[str, Length]:
+) -> tuple[dict[str, Length], frozenset[str]]:
+    """The measures, and the names of those that could not be read."""
     written = raw.get("measures", {})
     measures: dict[str, Length] = {}
     with faults.at(places, ("measures",)):
@@ -154,11 +190,10 @@ def _measures(
         with faults.at(places, ("measures", name)):
             length = read_length(size, context["unit"])
             if not length:
-                raise Wrong(
-                    f"the measure {quoted(name)} is zero", "write a length of more than zero"
-                )
-            measures[name] = length
-    return measures
+                raise Wrong("the measure is zero", "write a length of more than zero")
+            measures[name.strip()] = length
+    names = {name.strip() for name in written} if isinstance(written, dict) else set()
+    return measures, frozenset(names - set(measures))
 
 
 def _tables(raw: dict[str, Any], key: str, faults: Faults, places: Places) -> list[Any]:
@@ -185,29 +220,29 @@ def _validated(
     return None
 
 
-def _refuse_twins(
-    key: str, entries: list[Any], numbers: list[int], faults: Faults, places: Places
-) -> None:
+def _refuse_twins(key: str, tables: list[Any], faults: Faults, places: Places) -> set[str]:
+    """Complains of names that stand twice, in capitals or not, and returns them.
+
+    All tables are asked, sound or not, so that a plan is not refused anew once they are.
+    """
     seen: dict[str, int] = {}
-    for entry, number in zip(entries, numbers, strict=True):
-        if not entry.name:
-            continue
-        with faults.at(places, (key, number, "name")):
-            first = seen.setdefault(entry.name.casefold(), number)
-            if first != number:
-                raise Wrong(
-                    f"a second {key} is named {quoted(entry.name)}, as is the one at "
-                    f"{places.of((key, first))}",
-                    "give each its own name",
-                )
+    twins: set[str] = set()
+    for number, name in enumerate(map(_name, tables)):
+        first = seen.setdefault(name.casefold(), number)
+        if name and first != number:
+            twins |= {name, _name(tables[first])}
+            wrong = f"a second {key} is named {quoted(name)}, as is the one in "
+            wrong += places.of((key, first)).removeprefix(f"{places.file}, ")
+            faults.add(places, (key, number, "name"), Wrong(wrong, "give each its own name"))
+    return twins
 
 
-def _renumber(lines: dict[PlanPath, int], key: str, kept: list[int]) -> None:
-    """Makes the places of an array follow the entries that were kept."""
-    old = {path: line for path, line in lines.items() if path[:1] == (key,) and len(path) > 1}
+def _renumber(of_paths: dict[PlanPath, Any], key: str, kept: list[int]) -> None:
+    """Makes what is known of the entries of an array follow those that were kept."""
+    old = {path: one for path, one in of_paths.items() if path[:1] == (key,) and len(path) > 1}
     for path in old:
-        del lines[path]
+        del of_paths[path]
     new = {number: position for position, number in enumerate(kept)}
-    for path, line in old.items():
+    for path, one in old.items():
         if path[1] in new:
-            lines[(key, new[path[1]], *path[2:])] = line
+            of_paths[(key, new[path[1]], *path[2:])] = one

@@ -71,7 +71,7 @@ def test_a_width_too_narrow_for_a_piece_is_left_out() -> None:
 
 def test_a_piece_wider_than_every_width_says_what_would_take_it() -> None:
     (found,) = complaints(f'{HEADING}widths = ["18 in", "20 in"]\n{PANELS}')
-    assert found.startswith("apron.toml, line 11: ")
+    assert found.startswith("apron.toml, line 11 (piece 'panel'): ")
     assert "'panel' is cut 22 in wide, and the widest 'print'" in found
     assert "(20 in) has 20 in to use; take a fabric with at least 22 in to use" in found
 
@@ -79,7 +79,10 @@ def test_a_piece_wider_than_every_width_says_what_would_take_it() -> None:
 def test_every_piece_that_is_too_wide_is_complained_of() -> None:
     back = PANELS.replace("panel", "back").replace("22", "31")
     found = complaints(f'{HEADING}widths = ["20 in"]\n{PANELS}{back}')
-    assert [one.split(":")[0] for one in found] == ["apron.toml, line 11", "apron.toml, line 17"]
+    assert [one.split(":")[0] for one in found] == [
+        "apron.toml, line 11 (piece 'panel')",
+        "apron.toml, line 17 (piece 'back')",
+    ]
 
 
 def test_a_piece_as_wide_as_the_fabric_fits() -> None:

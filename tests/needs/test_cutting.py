@@ -122,8 +122,8 @@ def test_two_opposite_edges_cannot_both_lie_on_a_fold(edges: str, told: str) -> 
 
 def test_a_hem_deeper_than_its_piece_is_refused() -> None:
     assert complaints(HEADING + PANEL + 'edges.bottom = "hem 26 1/2"\n') == [
-        "apron.toml, line 14: the bottom hem is deeper than the finished piece is long; "
-        "write a hem shallower than the piece"
+        "apron.toml, line 14 (piece 'panel'): the bottom hem is deeper than the finished piece "
+        "is long; write a hem shallower than the piece"
     ]
 
 

@@ -162,16 +162,18 @@ def test_trims_by_the_length_take_a_twentieth_for_waste() -> None:
 @pytest.mark.parametrize(
     ("along", "told"),
     [
-        ("skrt: bottom", "line 25: there is no piece 'skrt'; did you mean 'skirt'?"),
-        ("skirt: botom", "line 25: 'skirt' has no edge 'botom'; did you mean 'bottom'?"),
-        ("7 x skirt: bottom", "line 25: 'skirt: bottom' is meant 7 times, but the piece 6 times; "
+        ("skrt: bottom", "there is no piece 'skrt'; did you mean 'skirt'?"),
+        ("skirt: botom", "'skirt' has no edge 'botom'; did you mean 'bottom'?"),
+        ("7 x skirt: bottom", "'skirt: bottom' is meant 7 times, but the piece 6 times; "
          "write at most 6"),
-        ("hem seam", "line 25: there is no seam 'hem seam'; "
+        ("hem seam", "there is no seam 'hem seam'; "
          'name an edge, as in "skirt panel: bottom"'),
     ],
 )  # fmt: skip
 def test_a_trim_along_what_does_not_exist_is_refused(along: str, told: str) -> None:
-    assert complaints(HEADING + LACE + f'along = "{along}"\n') == [f"apron.toml, {told}"]
+    assert complaints(HEADING + LACE + f'along = "{along}"\n') == [
+        f"apron.toml, line 25 (trim 'lace'): {told}"
+    ]
 
 
 def test_a_named_edge_without_a_length_says_how_to_state_it() -> None:

@@ -89,7 +89,8 @@ def test_an_item_that_is_not_on_offer_is_refused() -> None:
 
 def test_a_plan_that_buys_from_a_catalog_needs_one() -> None:
     assert complaints(BUYS + PANEL) == [
-        "apron.toml, line 6: it buys 'lawn', an item of a catalog, and no catalog is given; "
+        "apron.toml, line 6 (fabric 'print'): it buys 'lawn', an item of a catalog, and no "
+        "catalog is given; "
         "name the catalog's folder with --catalog"
     ]
 
