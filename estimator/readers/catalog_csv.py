@@ -13,12 +13,12 @@ from typing import TypeVar
 
 from pydantic import ValidationError
 
-from estimator.catalog import Catalog, Item, Offer
-from estimator.faults import Fault, Faults, Places, Refused, Wrong, nearest
+from estimator.catalog import Catalog, Item, Kind, Offer
+from estimator.faults import Fault, Faults, Refused, Wrong, nearest
 from estimator.fields import Entry
 from estimator.readers.complaints import wrongs_in
 from estimator.readers.files import read_text
-from estimator.written import NotReadable, quoted, refuse_date
+from estimator.written import NotReadable, one_line, quoted, refuse_date
 
 EntryT = TypeVar("EntryT", bound=Entry)
 
@@ -27,28 +27,20 @@ ITEMS, OFFERS = "items.csv", "offers.csv"
 
 def read_catalog(folder: Path) -> Catalog:
     """Reads both tables of a catalog; raises Refused with every complaint about them."""
-    if not folder.is_dir():
-        wrong = "is not a folder" if folder.exists() else "does not exist"
-        raise Refused(
-            [Fault(str(folder), wrong, f"name the folder that holds {ITEMS} and {OFFERS}")]
-        )
+    _refuse_no_folder(folder)
     faults = Faults()
-    items: dict[str, Item] = {}
+    unread: set[str] = set()
+    items = _items(folder / ITEMS, faults, unread)
     offers: dict[str, list[Offer]] = {}
-    for row, item in _rows(folder / ITEMS, Item, faults):
-        if item.item in items:
-            wrong = f"the item {quoted(item.item)} stands here twice"
-            right = "give each item its own name in the column item"
-            faults.found.append(Fault(f"{folder / ITEMS}, row {row}", wrong, right))
-        items[item.item] = item
     first: tuple[str, int] | None = None
-    for row, offer in _rows(folder / OFFERS, Offer, faults):
-        places = Places(f"{folder / OFFERS}, row {row}")
-        with faults.at(places, ()):
+    for row, offer in _rows(folder / OFFERS, Offer, faults, set()):
+        if offer.item in unread:
+            continue
+        try:
             if offer.item not in items:
-                raise Wrong(
-                    f"there is no item {quoted(offer.item)} in {ITEMS}", nearest(offer.item, items)
-                )
+                wrong = f"there is no item {quoted(offer.item)} in {ITEMS}"
+                raise Wrong(wrong, nearest(offer.item, items))
+            _refuse_ill_suited(offer, items[offer.item])
             if offer.currency:
                 first = first or (offer.currency, row)
             if first and offer.currency not in ("", first[0]):
@@ -56,7 +48,9 @@ def read_catalog(folder: Path) -> Catalog:
                     f"prices are in {offer.currency} here and in {first[0]} in row {first[1]}",
                     "use one currency in a catalog",
                 )
-            offers.setdefault(offer.item, []).append(offer)
+        except Wrong as wrong_offer:
+            _complain(faults, f"{folder / OFFERS}, row {row}", wrong_offer)
+        offers.setdefault(offer.item, []).append(offer)
     faults.refuse_if_any()
     return Catalog(
         items,
@@ -65,8 +59,59 @@ def read_catalog(folder: Path) -> Catalog:
     )
 
 
-def _rows(path: Path, model: type[EntryT], faults: Faults) -> Iterator[tuple[int, EntryT]]:
-    """The sound rows of a table with their row numbers as a spreadsheet program shows them."""
+def _refuse_no_folder(folder: Path) -> None:
+    right = f"name the folder that holds {ITEMS} and {OFFERS}"
+    try:
+        if folder.is_dir():
+            return
+        wrong = "is not a folder" if folder.exists() else "does not exist"
+    except OSError as problem:
+        wrong = f"cannot be read ({problem.strerror})"
+    raise Refused([Fault(str(folder), wrong, right)])
+
+
+def _items(path: Path, faults: Faults, unread: set[str]) -> dict[str, Item]:
+    """The items by their names; ``unread`` takes those of the rows that cannot stand."""
+    items: dict[str, Item] = {}
+    for row, item in _rows(path, Item, faults, unread):
+        if item.item in items:
+            wrong = f"the item {quoted(item.item)} stands here twice"
+            right = "give each item its own name in the column item"
+            faults.found.append(Fault(f"{path}, row {row}", wrong, right))
+            unread.add(item.item)
+        items[item.item] = item
+    return items
+
+
+_BY_THE_LENGTH = {Kind.TRIM, Kind.ELASTIC}
+
+
+def _refuse_ill_suited(offer: Offer, item: Item) -> None:
+    """Raises Wrong for an offer of a width or put-up in which the kind of item is not sold."""
+    about = f"{quoted(item.item)} is {'an' if item.kind is Kind.ELASTIC else 'a'} {item.kind.value}"
+    if item.kind is Kind.FABRIC:
+        if offer.width is None:
+            raise Wrong(f"{about}, and this offer has no width", "fill in width", ("width",))
+        if not offer.put_up.cut_to_length:
+            raise Wrong(f"{about}, and is cut to length", "leave put_up empty", ("put_up",))
+    elif item.kind in _BY_THE_LENGTH:
+        if isinstance(offer.put_up.holds, int):
+            raise Wrong(
+                f"{about}, and {quoted(offer.put_up.text)} does not say how long it is",
+                "leave put_up empty, or write it like card of 3 yd",
+                ("put_up",),
+            )
+    elif offer.put_up.cut_to_length:
+        raise Wrong(f"{about}, and is not cut to length", "write each or pack of 6", ("put_up",))
+
+
+def _rows(
+    path: Path, model: type[EntryT], faults: Faults, unread: set[str]
+) -> Iterator[tuple[int, EntryT]]:
+    """The sound rows of a table with their row numbers as a spreadsheet program shows them.
+
+    The items of the other rows go into ``unread``: the row's own complaint is enough.
+    """
     text = read_text(path, "a table of a catalog")
     rows = _cells(text, path)
     header = [name.strip().lower() for name in rows[0]] if rows else []
@@ -77,23 +122,25 @@ def _rows(path: Path, model: type[EntryT], faults: Faults) -> Iterator[tuple[int
             continue
         where = f"{path}, row {number}"
         if any(cell.strip() for cell in row[len(header) :]):
-            faults.found.append(
-                Fault(
-                    where,
-                    "the row has more cells than the heading",
-                    "put text with commas in quotes",
-                )
-            )
+            wrong = "the row has more cells than the heading"
+            faults.found.append(Fault(where, wrong, "put text with commas in quotes"))
+            unread.add(one_line(cells["item"]))
             continue
+        wrongs: list[Wrong] = []
         try:
             for name in cells:
                 _refuse_date(cells[name], name)
-            yield number, model.model_validate({name: cell for name, cell in cells.items() if cell})
+            entry = model.model_validate({name: cell for name, cell in cells.items() if cell})
         except ValidationError as error:
-            for wrong in wrongs_in(error, model):
-                _complain(faults, where, wrong)
-        except Wrong as wrong:
-            _complain(faults, where, wrong)
+            wrongs = wrongs_in(error, model)
+        except Wrong as wrong_cell:
+            wrongs = [wrong_cell]
+        for one in wrongs:
+            _complain(faults, where, one)
+        if wrongs:
+            unread.add(one_line(cells.get("item", "")))
+        else:
+            yield number, entry
 
 
 def _cells(text: str, path: Path) -> list[list[str]]:

@@ -140,6 +140,51 @@ def test_a_bad_cell_of_the_items_is_told_with_row_column_and_remedy(
     assert complaints(tmp_path, ITEMS.replace(old, new))[0] == f"items.csv, {complaint}"
 
 
+@pytest.mark.parametrize(
+    ("old", "new", "complaint"),
+    [
+        (",44 in,", ",,", "row 2, column width: 'sky-lawn' is a fabric, and this offer has no "
+         "width; fill in width"),
+        ("44 in,,,,1/8 yd,1/2 yd,,8.50,yd,", "44 in,,,each,,,,8.50,,", "row 2, column put_up: "
+         "'sky-lawn' is a fabric, and is cut to length; leave put_up empty"),
+        ("card of 3 yd", "card of 3", "row 4, column put_up: 'wave-lace' is a trim, and "
+         "'card of 3' does not say how long it is; leave put_up empty, or write it like "
+         "card of 3 yd"),
+        ("pack of 6,,,,2.40,", ",,,,2.40,yd", "row 5, column put_up: 'horn-button' is a notion, "
+         "and is not cut to length; write each or pack of 6"),
+    ],
+    ids=["no width", "a bolt", "a count of lace", "buttons by the yard"],
+)  # fmt: skip
+def test_an_offer_that_does_not_suit_its_kind_of_item_is_told_with_its_row(
+    tmp_path: Path, old: str, new: str, complaint: str
+) -> None:
+    assert OFFERS.count(old) == 1
+    assert complaints(tmp_path, offers=OFFERS.replace(old, new)) == [f"offers.csv, {complaint}"]
+
+
+@pytest.mark.parametrize(
+    "items",
+    [
+        ITEMS.replace("5 %,no", "5 %,perhaps"),
+        ITEMS.replace("sky,,5 %", "04-Mar,04-Mar,5 %"),
+        ITEMS.replace("5 %,no", "5 %,no,more"),
+    ],
+    ids=["no yes and no no", "a date", "a cell too many"],
+)
+def test_the_offers_of_an_item_that_cannot_be_read_are_not_blamed(
+    tmp_path: Path, items: str
+) -> None:
+    assert items != ITEMS
+    assert [one.split(":")[0].split(", column")[0] for one in complaints(tmp_path, items)] == [
+        "items.csv, row 2"
+    ]
+
+
+def test_a_folder_whose_name_no_disk_holds_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(Refused, match=r"cannot be read \(File name too long\); name the folder"):
+        read_catalog(tmp_path / ("x" * 300))
+
+
 def test_a_column_that_stands_twice_is_refused(tmp_path: Path) -> None:
     assert complaints(tmp_path, ITEMS.replace("repeat", "colour")) == [
         "items.csv, row 1: the column 'colour' stands here twice; keep one of them"
