@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
+import os
 import sys
+from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, Any, NoReturn
+from typing import TYPE_CHECKING, Annotated, Any, NoReturn, TextIO, TypeVar
 
 import typer
 
 if TYPE_CHECKING:
     from estimator.estimate import Estimate
+
+T = TypeVar("T")
 
 app = typer.Typer(
     name="estimator",
@@ -62,7 +67,10 @@ def write(
     out: Annotated[
         Path | None,
         typer.Option(
-            "--out", "-o", metavar="FILE", help="Where to write; PLAN-list.xlsx if not said."
+            "--out",
+            "-o",
+            metavar="FILE",
+            help="Where to write; PLAN-list.xlsx if not said, shopping-list.xlsx for several.",
         ),
     ] = None,
 ) -> None:
@@ -76,7 +84,7 @@ def write(
       estimator write dress.toml --catalog shop --out dress-list.xlsx
     """
     found = _estimated(plans, catalog)
-    path = out or Path(f"{plans[0].stem}-list.xlsx")
+    path = out or Path(f"{plans[0].stem if len(plans) == 1 else 'shopping'}-list.xlsx")
     from estimator.reports.saving import save_workbook
     from estimator.reports.shopping_list import totals
     from estimator.reports.workbook import workbook_of
@@ -134,14 +142,17 @@ def working(
       estimator working dress.toml --catalog shop --about lace
     """
     found = _estimated(plans, catalog)
+    from estimator.reports.terminal import working_text
+
+    text = working_text(found, about)
+    if not text and about:
+        _complain(f"nothing in the plan has '{about}' in its name", "leave --about out to see all")
     if as_json:
         from estimator.reports.as_json import working_json
 
         _print_json(working_json(found, about))
         return
-    from estimator.reports.terminal import working_text
-
-    _print(working_text(found, about) or f"Nothing in the plan has '{about}' in its name.")
+    _print(text)
 
 
 @app.command()
@@ -185,19 +196,14 @@ def new(
         for name, path in starters.items():
             _print(f"  {name:18} {first_comment(path)}")
         return
-    from estimator.faults import Fault, Refused, nearest
+    from estimator.faults import nearest
+    from estimator.reports.saving import is_there, write_whole
 
     if starter not in starters:
-        _refuse(
-            Refused(
-                [Fault("", f"there is no starter plan '{starter}'", nearest(starter, starters))]
-            )
-        )
+        _complain(f"there is no starter plan '{starter}'", nearest(starter, starters))
     path = file or Path(f"{starter}.toml")
-    if path.exists():
-        _refuse(Refused([Fault(str(path), "is there already", "choose another name")]))
-    from estimator.reports.saving import write_whole
-
+    if _refusing(lambda: is_there(path)):
+        _complain("is there already", "choose another name", where=str(path))
     _refusing(lambda: write_whole(path, starters[starter].read_bytes()))
     _print(f"Wrote {path}: change its sizes, then run: estimator show {path}")
 
@@ -213,13 +219,19 @@ def _estimated(plans: list[Path], catalog: Path | None) -> Estimate:
         _refuse(refused)
 
 
-def _refusing(action: Any) -> None:
+def _refusing(action: Callable[[], T]) -> T:
     from estimator.faults import Refused
 
     try:
-        action()
+        return action()
     except Refused as refused:
         _refuse(refused)
+
+
+def _complain(wrong: str, right: str, where: str = "") -> NoReturn:
+    from estimator.faults import Fault, Refused
+
+    _refuse(Refused([Fault(where, wrong, right)]))
 
 
 def _refuse(refused: Any) -> NoReturn:
@@ -241,13 +253,29 @@ def _print_json(value: Any) -> None:
 
 
 def main() -> None:
-    """The console command."""
+    """The console command.
+
+    A reader that has seen enough (``| head``) is no fault; a disk that is full is one.
+    """
     for stream in (sys.stdout, sys.stderr):
         reconfigure = getattr(stream, "reconfigure", None)
         if reconfigure is not None:
             reconfigure(errors="replace")
     try:
-        app()
+        try:
+            app()
+        finally:
+            sys.stdout.flush()
     except BrokenPipeError:
-        sys.stderr.close()
+        _let_go_of(sys.stdout)
         sys.exit(1)
+    except OSError as problem:
+        _let_go_of(sys.stdout)
+        with contextlib.suppress(OSError):
+            print(f"what is printed cannot be written ({problem.strerror})", file=sys.stderr)
+        sys.exit(2)
+
+
+def _let_go_of(stream: TextIO) -> None:
+    """What could not be written is dropped, or Python tries once more as it ends."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())

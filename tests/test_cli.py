@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import json
+import os
+import subprocess
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
@@ -189,3 +192,54 @@ def test_two_garments_are_shopped_for_together(run: Run, skirt: Path, tmp_path: 
     twin.write_text(SKIRT.replace('"apron"', '"twin"').replace('"26"', '"24"'), encoding="utf-8")
     _, printed, _ = run("show", skirt, twin)
     assert "apron, twin" in printed.splitlines()[0]
+
+
+@pytest.mark.parametrize("more", [(), ("--json",)], ids=["text", "json"])
+def test_working_about_what_is_not_there_is_a_complaint(
+    run: Run, skirt: Path, more: tuple[str, ...]
+) -> None:
+    assert run("working", skirt, "--about", "zebra", *more) == (
+        2, "", "nothing in the plan has 'zebra' in its name; leave --about out to see all\n"
+    )  # fmt: skip
+
+
+def test_the_list_of_several_plans_is_not_written_over_that_of_the_first(
+    run: Run, skirt: Path, tmp_path: Path
+) -> None:
+    twin = tmp_path / "twin.toml"
+    twin.write_text(SKIRT.replace('"apron"', '"twin"'), encoding="utf-8")
+    run("write", skirt)
+    alone = (tmp_path / "skirt-list.xlsx").read_bytes()
+    _, printed, _ = run("write", skirt, twin)
+    assert printed.startswith("Wrote shopping-list.xlsx: ")
+    assert (tmp_path / "skirt-list.xlsx").read_bytes() == alone
+
+
+def test_names_too_long_for_any_disk_are_refused(run: Run, skirt: Path) -> None:
+    long = "x" * 300
+    for command in (["show", long], ["show", skirt, "-c", long], ["new", "tunic", long],
+                    ["write", skirt, "--out", f"{long}.xlsx"]):  # fmt: skip
+        status, printed, complained = run(*command)
+        assert (status, printed, len(complained.splitlines())) == (2, "", 1)
+        assert "(File name too long)" in complained
+
+
+def printed_into(target: str, plan: Path) -> tuple[int, str]:
+    """The exit status and complaints of a command whose words go down a shell's redirection."""
+    done = subprocess.run(
+        ["bash", "-c", f'set -o pipefail; "$0" -m estimator show "$1" {target}',
+         sys.executable, plan],
+        env={**os.environ, "PYTHONPATH": str(Path(__file__).parents[1])},
+        stderr=subprocess.PIPE, stdout=subprocess.DEVNULL, text=True, check=False,
+    )  # fmt: skip
+    return done.returncode, done.stderr
+
+
+def test_a_full_disk_under_the_printed_list_is_one_complaint(skirt: Path) -> None:
+    assert printed_into("> /dev/full", skirt) == (
+        2, "what is printed cannot be written (No space left on device)\n"
+    )  # fmt: skip
+
+
+def test_a_reader_that_has_seen_enough_is_no_fault_to_speak_of(skirt: Path) -> None:
+    assert printed_into("| true", skirt)[1] == ""

@@ -7,6 +7,7 @@ import io
 import os
 import re
 import tempfile
+import warnings
 import zipfile
 from decimal import Decimal
 from pathlib import Path
@@ -18,6 +19,7 @@ from openpyxl.packaging.custom import StringProperty
 from estimator.faults import Fault, Refused
 
 SEAL = "shopping list as written"
+_ELSEWHERE = "choose another place"
 _STEADY = (1980, 1, 1, 0, 0, 0)
 _STAMPS = re.compile(rb"(<dcterms:(created|modified)[^>]*>)[^<]*(</dcterms:\2>)")
 
@@ -29,12 +31,20 @@ def save_workbook(book: Workbook, path: Path) -> None:
     """
     if path.suffix.lower() != ".xlsx":
         raise _refused(path, "is not the name of a spreadsheet", "let it end in .xlsx")
-    if path.exists():
+    if is_there(path):
         _refuse_filled_in(path)
     _properties(book).append(StringProperty(name=SEAL, value=_seal(book)))
     held = io.BytesIO()
     book.save(held)
     write_whole(path, _steady(held.getvalue()))
+
+
+def is_there(path: Path) -> bool:
+    """Whether something of this name is there already; raises Refused where nobody can tell."""
+    try:
+        return path.exists()
+    except (OSError, ValueError) as problem:
+        raise _refused(path, f"cannot be written ({_reason(problem)})", _ELSEWHERE) from None
 
 
 def _refuse_filled_in(path: Path) -> None:
@@ -43,13 +53,18 @@ def _refuse_filled_in(path: Path) -> None:
         raise _refused(path, "is a folder", "name a file in it, as in list.xlsx")
     other = "is there already and is no shopping list of ours"
     try:
-        book = load_workbook(path)
-    except (OSError, ValueError, KeyError, zipfile.BadZipFile):
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")
+            book = load_workbook(path)
+        seal = next((one.value for one in _properties(book).props if one.name == SEAL), None)
+        found = _seal(book)
+    except Exception:
+        # What a damaged or strange file makes the spreadsheet library raise has no end (syntax,
+        # index, key, attribute, zlib, struct errors); whatever it is, the file is not ours to lose.
         raise _refused(path, other, "choose another name") from None
-    seal = next((one.value for one in _properties(book).props if one.name == SEAL), None)
     if seal is None:
         raise _refused(path, other, "choose another name")
-    if seal != _seal(book):
+    if seal != found:
         raise _refused(
             path,
             "has been filled in since it was written",
@@ -103,11 +118,14 @@ def write_whole(path: Path, content: bytes) -> None:
             file.write(content)
         held.chmod(0o666 & ~_umask())
         held.replace(path)
-    except OSError as problem:
+    except (OSError, ValueError) as problem:
         if held is not None:
             held.unlink(missing_ok=True)
-        reason = problem.strerror or str(problem)
-        raise _refused(path, f"cannot be written ({reason})", "choose another place") from None
+        raise _refused(path, f"cannot be written ({_reason(problem)})", _ELSEWHERE) from None
+
+
+def _reason(problem: OSError | ValueError) -> str:
+    return getattr(problem, "strerror", None) or str(problem)
 
 
 def _umask() -> int:

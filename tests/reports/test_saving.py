@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import zipfile
 from pathlib import Path
 
 import pytest
@@ -64,6 +65,35 @@ def test_a_damaged_file_is_kept(tmp_path: Path) -> None:
     with pytest.raises(Refused, match="no shopping list of ours"):
         write(path)
     assert path.read_bytes() == b"not a spreadsheet"
+
+
+@pytest.mark.parametrize(
+    ("part", "content"),
+    [
+        ("xl/workbook.xml", b"<workbook"),
+        ("xl/worksheets/sheet1.xml", b"<worksheet><sheetData><row><c r='?'/></row></sheetData>"),
+        ("xl/styles.xml", b"<styleSheet/>"),
+        ("[Content_Types].xml", b""),
+    ],
+)
+def test_a_list_with_a_damaged_part_is_kept(tmp_path: Path, part: str, content: bytes) -> None:
+    sound, path = tmp_path / "sound.xlsx", tmp_path / "list.xlsx"
+    write(sound)
+    with zipfile.ZipFile(sound) as old, zipfile.ZipFile(path, "w") as new:
+        assert part in old.namelist()
+        for name in old.namelist():
+            new.writestr(name, content if name == part else old.read(name))
+    before = path.read_bytes()
+    with pytest.raises(Refused, match="no shopping list of ours"):
+        write(path)
+    assert path.read_bytes() == before
+
+
+def test_a_name_too_long_for_any_disk_is_refused(tmp_path: Path) -> None:
+    with pytest.raises(Refused, match=r"cannot be written \(File name too long\)"):
+        write(tmp_path / f"{'x' * 300}.xlsx")
+    with pytest.raises(Refused, match=r"cannot be written \(File name too long\)"):
+        write_whole(tmp_path / ("x" * 300), b"plan")
 
 
 @pytest.mark.parametrize("name", ["list", "list.csv", "list.ods"])
