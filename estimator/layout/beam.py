@@ -13,7 +13,7 @@ from heapq import nsmallest
 from operator import itemgetter
 from typing import NamedTuple, TypeAlias
 
-from estimator.layout.box import Box, Lie, Put
+from estimator.layout.box import Lie, Put
 from estimator.layout.effort import Budget
 from estimator.layout.fill import Fill, Left, unfilled
 from estimator.layout.skyline import (
@@ -43,13 +43,18 @@ _Step: TypeAlias = tuple[float, _Filling, Skyline, int, int, Put, bool]
 
 
 class Beam:
-    """The search for one box; `large_first` is the constant, as a share of the area to fill."""
+    """The search for one box; `large_first` is the constant, as a share of the area to fill.
 
-    def __init__(self, box: Box, width: int, large_first: float, budget: Budget) -> None:
+    `narrow` tells after a search whether fillings were left out that a wider beam would follow.
+    """
+
+    def __init__(self, fill: Fill, width: int, large_first: float, budget: Budget) -> None:
+        box = fill.box
+        self.narrow = False
         self._box = box
         self._width = width
         self._budget = budget
-        self._fill = Fill(box)
+        self._fill = fill
         self._spare = box.spare
         self._lead = large_first * (box.across * box.along - box.spare)
 
@@ -181,6 +186,7 @@ class Beam:
                 continue
             found.setdefault((filling.skyline, filling.counts), filling)
             if len(found) == wanted:
+                self.narrow = True
                 break
         self._budget.work -= 3 * len(found)
         return list(found.values())

@@ -1,4 +1,4 @@
-"""The question that the close search answers: do these pieces fit into a box of this length?
+"""The question that a search for a close layout answers: do the pieces fit into a box this long?
 
 The cloth cut off at a target length is a box, and nothing tells its two sides apart: it may be
 filled from the cut end or, laid on its side, from a selvedge. Sizes are in units, the greatest

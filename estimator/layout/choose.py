@@ -6,11 +6,11 @@ from collections.abc import Sequence
 
 from estimator.layout.answer import Layout, Style
 from estimator.layout.bounds import lower_bound
-from estimator.layout.close import CloseSearch
 from estimator.layout.effort import EVERYDAY, Effort
 from estimator.layout.kinds import kinds_of, placements_of
 from estimator.layout.question import Blank, Cloth, refuse_what_cannot_be_cut
-from estimator.layout.rows import best_rows, length_of, rows_layout
+from estimator.layout.rows import rows_layout
+from estimator.layout.search import Search
 
 
 def lay_out(
@@ -35,10 +35,9 @@ def lay_out(
     if not kinds:
         return Layout(cloth.width, 0, (), (), 0, Style.STRAIGHT_ROWS)
     bound = lower_bound(kinds, cloth.width, cloth.repeat)
-    shelves = best_rows(cloth, kinds)
-    in_rows = length_of(shelves, cloth.repeat)
-    found = CloseSearch(cloth, kinds, in_rows, bound, effort).run()
-    if rows_only or found.spots is None:
-        return rows_layout(cloth, kinds, blanks, shelves, found.bound)
+    found = Search(cloth, kinds, bound, effort, rows_only).run()
+    if found.spots is None:
+        return rows_layout(cloth, kinds, blanks, found.rows, found.bound)
     placements = placements_of(found.spots, kinds, blanks)
-    return Layout(cloth.width, found.length, placements, (), found.bound, Style.CLOSE)
+    length = max(spot.along + spot.length for spot in found.spots)
+    return Layout(cloth.width, length, placements, (), found.bound, Style.CLOSE)

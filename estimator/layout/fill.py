@@ -29,7 +29,7 @@ class Fill:
     """Sums for each collection of pieces left over from one box, worked out when first asked."""
 
     def __init__(self, box: Box) -> None:
-        self._box = box
+        self.box = box
         self._known: dict[Sequence[int], Left] = {}
         self._narrowest = [min(lie.across for lie in lies) for lies in box.lies]
         self._shortest = [min(lie.along for lie in lies) for lies in box.lies]
@@ -45,7 +45,7 @@ class Fill:
         return known
 
     def _work_out(self, counts: tuple[int, ...]) -> Left:
-        box = self._box
+        box = self.box
         kinds = [kind for kind, count in enumerate(counts) if count]
         narrowest = min((self._narrowest[kind] for kind in kinds), default=box.across + 1)
         shortest = min((self._shortest[kind] for kind in kinds), default=box.along + 1)

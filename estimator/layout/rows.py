@@ -11,15 +11,7 @@ from collections.abc import Iterator, Sequence
 from estimator.layout.answer import Column, Layout, Row, Style
 from estimator.layout.kinds import Kind, Spot, placements_of
 from estimator.layout.question import Blank, Cloth
-from estimator.layout.shelves import RULES, Shelf, next_repeat, pack
-
-
-def best_rows(cloth: Cloth, kinds: Sequence[Kind]) -> tuple[Shelf, ...]:
-    """The shelves of all rules that buy least; then shortest, fewest rows, fewest cuts."""
-    candidates = [
-        in_order(pack(kinds, cloth.width, cloth.repeat, rule), cloth.repeat) for rule in RULES
-    ]
-    return min(candidates, key=lambda shelves: (score(shelves, cloth), shelves))
+from estimator.layout.shelves import Shelf, next_repeat
 
 
 def in_order(shelves: Sequence[Shelf], repeat: int) -> tuple[Shelf, ...]:

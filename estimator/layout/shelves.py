@@ -9,7 +9,7 @@ First-fit decreasing height is the plain form of it (Coffman, Garey, Johnson and
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import Enum
 from itertools import product
@@ -110,8 +110,14 @@ class _OpenShelf:
         return min(fitting, key=lambda stack: (stack.width, -stack.used), default=None)
 
     def closed(self) -> Shelf:
-        stacks = [Stack(stack.width, tuple(stack.pieces)) for stack in self.stacks]
-        return Shelf(self.height, tuple(sorted(stacks, key=_tallest_first)))
+        return shelf_of(
+            self.height, [Stack(stack.width, tuple(stack.pieces)) for stack in self.stacks]
+        )
+
+
+def shelf_of(height: int, stacks: Iterable[Stack]) -> Shelf:
+    """A row of these columns, the one with the longest piece at its foot first."""
+    return Shelf(height, tuple(sorted(stacks, key=_tallest_first)))
 
 
 def _tallest_first(stack: Stack) -> tuple[int, int, tuple[Piece, ...]]:

@@ -9,8 +9,10 @@ from hypothesis import strategies as st
 
 from estimator.layout import Effort, Layout, Style, lay_out
 from estimator.layout.bounds import lower_bound
+from estimator.layout.filled import RowFiller
 from estimator.layout.kinds import kinds_of
-from estimator.layout.rows import in_order, length_of
+from estimator.layout.rows import in_order, length_of, rows_layout
+from estimator.layout.search import Search
 from estimator.layout.shelves import FIRST_FIT, pack
 from tests.layout.cuttings import cuttings
 from tests.verify_layout import assert_sound
@@ -19,7 +21,7 @@ BRIEF = Effort(700)
 
 
 @given(cuttings())
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=300, deadline=None)
 def test_every_layout_can_be_cut_and_its_bound_is_not_above_it(cutting):
     cloth, blanks = cutting
     assert_sound(cloth, blanks, lay_out(cloth, blanks, effort=BRIEF))
@@ -80,13 +82,41 @@ def test_a_longer_search_never_buys_more_and_never_proves_less(cutting, less, mo
 
 @given(cuttings())
 @settings(max_examples=150, deadline=None)
-def test_a_close_layout_is_taken_only_where_it_buys_less_than_rows(cutting):
+def test_a_close_layout_is_taken_only_where_it_buys_less_than_the_best_rows_found(cutting):
     cloth, blanks = cutting
-    laid = lay_out(cloth, blanks, effort=BRIEF)
+    kinds = kinds_of(blanks)
+    found = Search(cloth, kinds, 0, BRIEF, rows_only=False).run()
+    if found.spots is not None:
+        close = max(spot.along + spot.length for spot in found.spots)
+        assert cloth.buys(close) < cloth.buys(length_of(found.rows, cloth.repeat))
+
+
+@given(cuttings())
+@settings(max_examples=150, deadline=None)
+def test_who_insists_on_rows_gets_rows_and_a_bound_that_holds_for_them(cutting):
+    cloth, blanks = cutting
     rows = lay_out(cloth, blanks, effort=BRIEF, rows_only=True)
     assert_sound(cloth, blanks, rows)
     assert rows.style is Style.STRAIGHT_ROWS
-    assert laid == rows or cloth.buys(laid.length) < cloth.buys(rows.length)
+
+
+@given(cuttings(), st.sampled_from([0.2, 1.0, 3.0]))
+@settings(max_examples=200, deadline=None)
+def test_rows_filled_by_any_preference_can_be_cut(cutting, leaning):
+    cloth, blanks = cutting
+    kinds = kinds_of(blanks)
+    lies = tuple(
+        tuple(
+            way
+            for way in ((k.width, k.length), (k.length, k.width))[: 2 if k.may_turn else 1]
+            if way[0] <= cloth.width
+        )
+        for k in kinds
+    )
+    worth = [k.width * k.length + leaning * k.length for k in kinds]
+    shelves = RowFiller(kinds, lies, worth, cloth.width, cloth.repeat).rows()
+    ordered = in_order(shelves, cloth.repeat)
+    assert_sound(cloth, blanks, rows_layout(cloth, kinds, blanks, ordered, 0))
 
 
 @given(cuttings(), cuttings())

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from estimator.layout import Blank, Cloth, lay_out
+from estimator.layout import Blank, Cloth, Effort, lay_out
 from estimator.layout.kinds import kinds_of
-from estimator.layout.rows import best_rows, cuts_of, in_order, length_of
+from estimator.layout.row_search import RowSearch
+from estimator.layout.rows import cuts_of, in_order, length_of
 from estimator.layout.shelves import Piece, Shelf, Stack
 from tests.verify_layout import assert_sound
 
 
 def rows_length(cloth, blanks):
-    return length_of(best_rows(cloth, kinds_of(blanks)), cloth.repeat)
+    return length_of(RowSearch(cloth, kinds_of(blanks)).best, cloth.repeat)
 
 
 def test_small_pieces_are_stacked_beside_tall_ones():
@@ -76,3 +77,23 @@ def test_rows_alone_are_as_long_as_the_layout_says():
     cloth = Cloth(width=50, repeat=10)
     blanks = [Blank("sleeve", 50, 31), Blank("yoke", 50, 25)]
     assert rows_length(cloth, blanks) == 61
+
+
+def test_a_row_is_filled_with_the_widths_that_fill_it_and_not_with_the_widest_first():
+    #  beside the panel of 40 there are 60: 30 + 30 fills it, the widest first (35) leaves 25 open
+    cloth = Cloth(width=100)
+    blanks = [
+        Blank("panel", 40, 50),
+        Blank("back", 35, 49),
+        Blank("sleeve", 30, 48, quantity=2),
+        Blank("skirt", 65, 49),
+    ]
+    layout = lay_out(cloth, blanks, rows_only=True)
+    assert_sound(cloth, blanks, layout)
+    assert layout.length == 99 == layout.bound
+
+
+def test_three_thousand_pieces_of_one_kind_are_laid_as_the_rows_they_make():
+    blanks = [Blank("flag", 30, 20, quantity=3_000)]
+    layout = lay_out(Cloth(width=100), blanks, effort=Effort(1_000))
+    assert layout.length == 1_000 * 20 == layout.bound

@@ -1,4 +1,4 @@
-"""The search for a close layout that buys less, and for the proof that none does.
+"""The search for better rows, for a close layout that buys less, and for the proof that none does.
 
 It asks of one length after another whether the pieces fit: lengths at which the purchase would
 fall, between the bound and the best layout so far. A wider beam follows when a narrow one has found
@@ -15,10 +15,14 @@ from dataclasses import dataclass
 from estimator.layout.beam import Beam
 from estimator.layout.box import Box, Lie, Put, box_for, spots_from, unit_of
 from estimator.layout.effort import Budget, Effort
+from estimator.layout.fill import Fill
 from estimator.layout.fits import cannot_fit
 from estimator.layout.kinds import Kind, Spot
 from estimator.layout.question import Cloth
+from estimator.layout.row_search import RowSearch
+from estimator.layout.rows import length_of
 from estimator.layout.rungs import longest_buying_less, longest_buying_same
+from estimator.layout.shelves import Shelf
 
 FINENESS = 400
 """Where every tick counts, lengths nearer to each other than 1/400 are not asked apart."""
@@ -29,41 +33,52 @@ LARGE_FIRST = (0.05, 0.2)
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """The best length known, the pieces' places if it is a close layout's, and the bound."""
+    """The best rows, the places of a close layout if one buys less than they, and the bound."""
 
-    length: int
+    rows: tuple[Shelf, ...]
     spots: tuple[Spot, ...] | None
     bound: int
 
 
-class CloseSearch:
-    """One search: `length` is that of the rows to be bettered, `bound` a bound known already."""
+class Search:
+    """One search; `bound` is a bound known already, `rows_only` looks for rows and the bound."""
 
     def __init__(
-        self, cloth: Cloth, kinds: Sequence[Kind], length: int, bound: int, effort: Effort
+        self, cloth: Cloth, kinds: Sequence[Kind], bound: int, effort: Effort, rows_only: bool
     ) -> None:
         self._cloth = cloth
         self._kinds = kinds
         self._unit = unit_of(kinds, cloth.repeat)
-        self._length = length
         self._bound = bound
+        self._rows_only = rows_only
+        self._rows = RowSearch(cloth, kinds)
+        self._length = length_of(self._rows.best, cloth.repeat)
         self._spots: tuple[Spot, ...] | None = None
         self._budget = Budget(effort.work)
 
     def run(self) -> Found:
-        """Search until nothing less can be bought or the work is done."""
+        """Search until nothing less can be bought, nothing is left to ask, or the work is done."""
         self._raise_bound_in_closed_form()
-        width = FIRST_BEAM
-        unproved = -1
-        before = -1
-        while not self._settled and not self._budget.spent and self._budget.work != before:
-            before = self._budget.work
-            self._search_with(width)
+        width, unproved = FIRST_BEAM, -1
+        open_ended = True
+        while open_ended and not self._settled and not self._budget.spent:
+            self._look_for_rows()
+            if self._rows_only:
+                open_ended = not self._rows.exhausted
+            else:
+                open_ended = self._search_with(width)
             if self._length != unproved:
                 self._prove_least()
                 unproved = self._length
             width *= BEAM_GROWTH
-        return Found(self._length, self._spots, self._bound)
+        return Found(self._rows.best, self._spots, self._bound)
+
+    def _look_for_rows(self) -> None:
+        """Better rows; they take the place of a close layout that buys no less."""
+        self._rows.more(self._budget)
+        length = length_of(self._rows.best, self._cloth.repeat)
+        if self._cloth.buys(length) <= self._cloth.buys(self._length):
+            self._length, self._spots = length, None
 
     @property
     def _settled(self) -> bool:
@@ -106,34 +121,44 @@ class CloseSearch:
         """The first length above `target` at which a layout can end at all."""
         return (target // self._unit + 1) * self._unit
 
-    def _search_with(self, width: int) -> None:
+    def _search_with(self, width: int) -> bool:
+        """Look for close layouts with a beam of one width; False if a wider one finds no more."""
         floor = self._bound - 1
+        narrow = False
         while not self._settled:
             target = self._between(floor, 3)
             if target is None:
-                return
+                break
             box = self._box(target)
-            puts = self._fill(box, width) if box else None
-            if puts is None:
+            puts, too_narrow = self._fill(box, width) if box else (None, False)
+            narrow = narrow or too_narrow
+            if puts is not None:
+                self._spots = spots_from(puts, self._kinds, self._cloth.repeat, self._unit)
+                self._length = max(spot.along + spot.length for spot in self._spots)
+            elif self._budget.spent:
+                break
+            else:
                 floor = target
-                if self._budget.spent:
-                    return
-                continue
-            self._spots = spots_from(puts, self._kinds, self._cloth.repeat, self._unit)
-            self._length = max(spot.along + spot.length for spot in self._spots)
+        return narrow
 
-    def _fill(self, box: Box, width: int) -> list[Put] | None:
+    def _fill(self, box: Box, width: int) -> tuple[list[Put] | None, bool]:
+        """The pieces in the box, from its end or from its side; and whether a beam was narrow."""
+        narrow = False
+        sides = (Fill(box), Fill(box.on_its_side()))
         for large_first in LARGE_FIRST:
-            puts = Beam(box, width, large_first, self._budget).search()
-            if puts is None and not self._budget.spent:
-                on_side = Beam(box.on_its_side(), width, large_first, self._budget).search()
-                puts = [_upright(put) for put in on_side] if on_side else None
-            if puts is not None or self._budget.spent:
-                return puts
-        return None
+            for on_side, fill in enumerate(sides):
+                beam = Beam(fill, width, large_first, self._budget)
+                puts = beam.search()
+                narrow = narrow or beam.narrow
+                if puts is not None:
+                    return [_upright(put) for put in puts] if on_side else puts, narrow
+                if self._budget.spent:
+                    return None, narrow
+        return None, narrow
 
 
 def _upright(put: Put) -> Put:
+    """A piece of a box that lay on its side, in the box as it stands."""
     lie = put.lie
     back = Lie(lie.along, lie.across, lie.latest_along, lie.latest_across)
     return Put(put.kind, put.along, put.across, back)
