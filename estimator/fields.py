@@ -16,7 +16,7 @@ from typing import Annotated, Any
 from pydantic import BaseModel, BeforeValidator, ConfigDict, StringConstraints, ValidationInfo
 from pydantic_core import PydanticCustomError
 
-from estimator.faults import nearest
+from estimator.arithmetic import length_from
 from estimator.measure import ZERO, Length, Unit
 from estimator.written import (
     NotReadable,
@@ -59,11 +59,11 @@ def unit_of(info: ValidationInfo) -> Unit | None:
 
 
 def _size(written: object, info: ValidationInfo) -> Length:
-    """A length, or ``{ from = "waist" }``: the named measure of whoever the garment is for."""
+    """A length, or ``{ from = "waist / 4 + 1 in" }``: reckoned from the wearer's measures."""
     if isinstance(written, Mapping):
         context = info.context or {}
         unread = context.get("unread_measures", frozenset())
-        return _from_measure(written, context.get("measures", {}), unread)
+        return _from_measure(written, context.get("measures", {}), unread, unit_of(info))
     return _length(written, info)
 
 
@@ -73,16 +73,19 @@ def _length(written: object, info: ValidationInfo) -> Length:
 
 
 def _from_measure(
-    written: Mapping[str, object], measures: Mapping[str, Length], unread: frozenset[str]
+    written: Mapping[str, object],
+    measures: Mapping[str, Length],
+    unread: frozenset[str],
+    unit: Unit | None,
 ) -> Length:
-    name = written.get("from")
-    if set(written) != {"from"} or not isinstance(name, str):
+    text = written.get("from")
+    if set(written) != {"from"} or not isinstance(text, str):
         raise refusal("a size that is a table holds one key, from", 'write { from = "waist" }')
-    if name.strip() in unread:
-        raise refusal(f"the measure {quoted(name)} could not be read", "put the measure right")
-    if name.strip() not in measures:
-        raise refusal(f"there is no measure {quoted(name)}", nearest(name, {*measures, *unread}))
-    return measures[name.strip()]
+    faulty = next((name for name in unread if re.search(rf"\b{re.escape(name)}\b", text)), None)
+    if faulty is not None:
+        raise refusal(f"the measure {quoted(faulty)} could not be read", "put the measure right")
+    found: Length = reading(lambda sum_: length_from(str(sum_), measures, unit))(text)
+    return found
 
 
 def _more_than_zero(length: Length) -> Length:

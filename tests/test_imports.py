@@ -12,7 +12,7 @@ import pytest
 PACKAGE = Path(__file__).parents[1] / "estimator"
 
 ROOMS = [
-    "measure", "faults", "written", "rules", "working", "fields", "edges", "prices", "catalog",
+    "measure", "faults", "written", "arithmetic", "rules", "working", "fields", "edges", "prices", "catalog",
     "plan", "job", "readers", "needs", "layout", "buying", "estimate", "files", "reports",
     "shipped", "cli", "__main__",
 ]  # fmt: skip
