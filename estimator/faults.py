@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 import heapq
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass, field
 from functools import lru_cache
@@ -120,35 +120,34 @@ def _in_words(path: Path) -> str:
 
 def nearest(word: str, known: Iterable[str]) -> str:
     """What would be right instead of an unknown word: the nearest known one, or the choices."""
-    choices = sorted(known)
+    choices = tuple(sorted(known))
     if not choices:
         return "there is none to choose from"
     alike = _alike(word, choices) if len(choices) <= MOST_COMPARED else ""
     return f"did you mean '{alike}'?" if alike else one_of(choices)
 
 
-def one_of(choices: list[str]) -> str:
+def one_of(choices: Sequence[str]) -> str:
     """The choices to name instead, the first dozen of very many."""
     return f"choose from {', '.join(choices[:12])}" + (", ..." if len(choices) > 12 else "")
 
 
-def _alike(word: str, choices: list[str]) -> str:
+def _alike(word: str, choices: tuple[str, ...]) -> str:
     """The choice that is spelt most like a word, or nothing.
 
     Only those that share most letters are compared in full: thousands of words that are not known
     among thousands that are would else take minutes.
     """
-    wanted = _letters(word)
-    short = heapq.nlargest(SHORT_LIST, choices, lambda one: _shared(wanted, _letters(one)))
-    spelt = {choice.lower(): choice for choice in reversed(short)}
+    wanted = frozenset(word.lower())
+    size = len(wanted) or 1
+    shared = [len(wanted & letters) / (size + len(letters)) for letters in _letters(choices)]
+    short = heapq.nlargest(SHORT_LIST, range(len(choices)), shared.__getitem__)
+    spelt = {choices[number].lower(): choices[number] for number in reversed(short)}
     alike = difflib.get_close_matches(word.lower(), spelt, 1, 0.6)
     return spelt[alike[0]] if alike else ""
 
 
-@lru_cache(maxsize=4 * MOST_COMPARED)
-def _letters(word: str) -> frozenset[str]:
-    return frozenset(word.lower())
-
-
-def _shared(one: frozenset[str], other: frozenset[str]) -> float:
-    return len(one & other) / (len(one) + len(other) or 1)
+@lru_cache(maxsize=8)
+def _letters(choices: tuple[str, ...]) -> list[frozenset[str]]:
+    """The letters of each choice; the same choices are asked about again and again."""
+    return [frozenset(choice.lower()) for choice in choices]

@@ -11,7 +11,7 @@ import re
 from collections.abc import Mapping
 from decimal import Decimal
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any
 
 from estimator.faults import Wrong
@@ -151,21 +151,26 @@ def _size_by_pint(word: str, written: str) -> Length:
     right = "use in, ft, yd, mm, cm, m or ligne"
     if not word.isascii() or len(word) > 20:
         raise NotReadable(f"{quoted(word)} in {quoted(written)} is not a unit of length", right)
+    found = _asked_of_pint(word)
+    if isinstance(found, str):
+        raise NotReadable(f"{quoted(word)} in {quoted(written)} {found}", right)
+    return found
+
+
+@lru_cache(maxsize=1000)
+def _asked_of_pint(word: str) -> Length | str:
+    """The length of a unit, or why it is none; the same slip often stands in many lines."""
     units = _table_of_units()
     names = units.parse_unit_name(word) or units.parse_unit_name(word.lower())
     if not names:
-        raise NotReadable(f"{quoted(word)} in {quoted(written)} is not a unit", right)
+        return "is not a unit"
     prefix, name, _ = names[0]
     one = units.Quantity(Fraction(1), prefix + name)
     if not one.check("[length]"):
-        raise NotReadable(
-            f"{quoted(word)} in {quoted(written)} measures {_kind_of(one.dimensionality)}"
-            ", not a length",
-            right,
-        )
+        return f"measures {_kind_of(one.dimensionality)}, not a length"
     size = whole_ticks(Fraction(one.to("millimeter").magnitude) * Unit.MM.length.ticks)
     if (prefix and name != "meter") or not Unit.MM.length <= size <= LONGEST:
-        raise NotReadable(f"{quoted(word)} in {quoted(written)} is no unit for cloth", right)
+        return "is no unit for cloth"
     return size
 
 
@@ -177,8 +182,10 @@ def _table_of_units() -> Any:
     return pint.UnitRegistry(non_int_type=Fraction)
 
 
-def _kind_of(dimensionality: object) -> str:
-    return str(dimensionality).replace("[", "").replace("]", "").replace(" ** ", " to the power ")
+def _kind_of(dimensionality: Mapping[str, object]) -> str:
+    """What a unit measures, where that has a name of its own: mass, time."""
+    names = [name.strip("[]") for name, power in dimensionality.items() if power == 1]
+    return names[0] if len(names) == len(dimensionality) == 1 else "something else"
 
 
 def _within_reason(length: Length, written: object) -> Length:

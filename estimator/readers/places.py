@@ -66,12 +66,17 @@ def _value(node: Node, path: Path, lines: dict[Path, int]) -> None:
 
 
 def _key(node: Node) -> Path:
-    if node.type == "dotted_key":
-        return tuple(part for child in node.named_children for part in _key(child))
-    text = (node.text or b"").decode("utf-8", "replace")
-    if node.type == "quoted_key":
-        return (_unquoted(text),)
-    return (text,)
+    """The parts of a key; each dot nests one deeper, and there may be thousands."""
+    parts: list[str] = []
+    waiting = [node]
+    while waiting:
+        one = waiting.pop()
+        if one.type == "dotted_key":
+            waiting += reversed(one.named_children)
+        else:
+            text = (one.text or b"").decode("utf-8", "replace")
+            parts.append(_unquoted(text) if one.type == "quoted_key" else text)
+    return tuple(parts)
 
 
 def _unquoted(text: str) -> str:

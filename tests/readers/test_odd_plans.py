@@ -119,3 +119,8 @@ def test_a_fabric_and_a_piece_may_have_one_name() -> None:
 def test_an_unread_piece_without_a_name_does_not_make_its_fabric_idle() -> None:
     (found,) = spoilt('name = "panel"', "")
     assert found == "apron.toml, line 6: 'name' is missing; add name"
+
+
+def test_a_key_of_thousands_of_dots_is_an_unknown_table() -> None:
+    (found,) = complaints(f"{'a.' * 2000}a = 1\n{APRON}")
+    assert "there is no table 'a' in a plan" in found
