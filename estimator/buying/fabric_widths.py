@@ -11,7 +11,7 @@ from estimator.buying.cut_lengths import as_sold, cut_from_roll, fabric_needed
 from estimator.buying.types import Buy, Purchase, least_bought
 from estimator.catalog import Offer
 from estimator.faults import Fault, Faults, Refused, Wrong
-from estimator.layout import Blank, Cloth, Layout, lay_out
+from estimator.layout import EVERYDAY, Blank, Cloth, Effort, Layout, lay_out
 from estimator.measure import ZERO, Length, Unit
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.fits import refuse_too_wide
@@ -143,11 +143,11 @@ def _cheapest(
 ) -> WidthOption:
     """The cheapest of the offers of one width; each selling step has a layout of its own."""
     terms = need.terms
-    blanks = tuple(map(_blank, pieces))
+    blanks = tuple(map(blank_of, pieces))
     steps = {(offer.selling_step, offer.minimum): offer for offer in offers}
     ways = []
     for example in steps.values():
-        layout = _laid_out(terms, usable, blanks, example)
+        layout = laid_out(terms, usable, blanks, example)
         needed = fabric_needed(Length(layout.length), terms)
         ways += [
             (layout, needed, cut_from_roll(needed, offer))
@@ -173,18 +173,23 @@ def _cheapest(
 
 
 @lru_cache(maxsize=1024)
-def _laid_out(
-    terms: FabricTerms, usable: Length, blanks: tuple[Blank, ...], offer: Offer
+def laid_out(
+    terms: FabricTerms,
+    usable: Length,
+    blanks: tuple[Blank, ...],
+    offer: Offer,
+    effort: Effort = EVERYDAY,
 ) -> Layout:
     """The blanks on cloth that has been washed: its print repeat has shrunk with it.
 
     Kept, because choosing the widths on which rings depend asks for the same layout many times.
     """
     repeat = terms.repeat.times(1 - terms.shrinkage).ticks if terms.repeat else 0
-    return lay_out(Cloth(usable.ticks, repeat, _buys(terms, offer)), blanks)
+    return lay_out(Cloth(usable.ticks, repeat, _buys(terms, offer)), blanks, effort=effort)
 
 
-def _blank(piece: CutPiece) -> Blank:
+def blank_of(piece: CutPiece) -> Blank:
+    """A piece as the layout knows it."""
     return Blank(
         name=piece.name,
         width=piece.width.value.ticks,

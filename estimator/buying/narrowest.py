@@ -1,0 +1,77 @@
+"""How narrow the bolt may measure before more is needed: what is sold as 45 in often is not."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from estimator.buying.cut_lengths import as_sold, fabric_needed
+from estimator.buying.fabric_widths import FabricChoice, WidthOption, blank_of, laid_out
+from estimator.layout import Effort
+from estimator.measure import Length
+from estimator.needs.fits import narrowest
+from estimator.needs.types import FabricTerms
+from estimator.plan import Made
+
+LOOKS = 6
+"""How many widths are tried on the way down; each halves what is left to search."""
+QUICK = Effort(1_000)
+
+
+@dataclass(frozen=True, slots=True)
+class Narrowest:
+    """Down to what usable width the bought length serves, measured before washing.
+
+    ``next_down`` is the next narrower whole inch or centimetre, and ``then_buy`` what has to be
+    bought there; None where the pieces do not go on it at all.
+    """
+
+    usable: Length
+    next_down: Length
+    then_buy: Length | None
+
+
+def narrowest_serving(choice: FabricChoice) -> Narrowest | None:
+    """The narrowest fabric found on which the length that is bought still serves.
+
+    Every width it names has a layout; a narrower one may exist that was not found. None where
+    strips take the fabric's width, for then the pieces are others on every width.
+    """
+    if any(one.piece.made is Made.JOINED_STRIP for one in choice.need.hanging):
+        return None
+    option, terms = choice.chosen, choice.need.terms
+    assert isinstance(option.buy.bought, Length), "fabric is cut to length"
+    bought, unit = option.buy.bought, option.buy.offer.sold_by.tape
+    mark = unit.length if unit.metric else Length(unit.length.ticks // 4)
+    least = max(map(narrowest, option.pieces))
+    serves, fails = _extent(option), least - Length(1)
+    for _ in range(LOOKS):
+        middle = Length((serves.ticks + fails.ticks + 1) // 2)
+        if serves - fails <= mark:
+            break
+        if _bought_at(middle, option, terms) <= bought:
+            serves = middle
+        else:
+            fails = middle
+    usable = min(_as_measured(serves, terms, mark), _as_measured(option.usable, terms, Length(1)))
+    next_down = Length((usable.ticks - 1) // unit.length.ticks * unit.length.ticks)
+    washed = next_down.times_rounded_down(1 - terms.shrinkage_across)
+    if washed < least:
+        return Narrowest(usable, next_down, None)
+    return Narrowest(usable, next_down, max(bought, _bought_at(washed, option, terms)))
+
+
+def _bought_at(washed: Length, option: WidthOption, terms: FabricTerms) -> Length:
+    """What has to be bought of a fabric of this usable width, for the same pieces."""
+    blanks = tuple(map(blank_of, option.pieces))
+    layout = laid_out(terms, washed, blanks, option.buy.offer, QUICK)
+    return as_sold(fabric_needed(Length(layout.length), terms), option.buy.offer).value
+
+
+def _extent(option: WidthOption) -> Length:
+    """How far across the fabric a layout reaches: so narrow it may lie unchanged."""
+    return Length(max(place.across + place.width for place in option.layout.placements))
+
+
+def _as_measured(washed: Length, terms: FabricTerms, mark: Length) -> Length:
+    """The width of the bolt, up to a mark, that is ``washed`` wide after it has shrunk."""
+    return washed.times(1 / (1 - terms.shrinkage_across)).up_to(mark)

@@ -1,0 +1,85 @@
+"""How narrow the bolt may measure before more is needed."""
+
+from __future__ import annotations
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from estimator import estimate
+from estimator.buying.fabric_widths import FabricChoice
+from estimator.buying.narrowest import narrowest_serving
+from estimator.written import length
+from tests.plans import plan
+
+CLOTH = """
+[garment]
+name = "apron"
+straightening = "0"
+selvedge = "0"
+seam_allowance = "0"
+[[fabric]]
+name = "check"
+widths = ["{width} in"]
+"""
+PANEL = """
+[[piece]]
+name = "panel {n}"
+quantity = {quantity}
+cut = "check"
+width = "{wide}"
+length = "{long}"
+"""
+
+
+def apron(width: int, *pieces: tuple[int, int, int], more: str = "") -> FabricChoice:
+    text = CLOTH.format(width=width) + more
+    for number, (wide, long, quantity) in enumerate(pieces):
+        text += PANEL.format(n=number, wide=wide, long=long, quantity=quantity)
+    return estimate(plan(text)).fabrics[0]
+
+
+def test_two_panels_of_20_serve_down_to_40_and_below_that_take_a_second_row() -> None:
+    found = narrowest_serving(apron(45, (20, 27, 2)))
+    assert found is not None
+    assert found.usable == length("40")
+    assert found.next_down == length("39")
+    assert found.then_buy == length("1 1/2 yd")
+
+
+def test_below_the_widest_piece_nothing_can_be_bought() -> None:
+    found = narrowest_serving(apron(45, (41, 27, 1)))
+    assert found is not None
+    assert (found.usable, found.next_down, found.then_buy) == (length("41"), length("40"), None)
+
+
+def test_a_fabric_that_shrinks_across_is_measured_before_it_is_washed() -> None:
+    # 38 / 0.95 = 40
+    found = narrowest_serving(apron(45, (19, 27, 2), more='shrinkage_across = "5 %"\n'))
+    assert found is not None
+    assert found.usable == length("40")
+
+
+def test_strips_that_take_the_width_of_the_fabric_have_no_narrowest() -> None:
+    strip = '[[piece]]\nname = "frill"\ncut = "check"\nmade = "joined strip"\n'
+    strip += 'length = "4"\nring = "80"\n'
+    assert narrowest_serving(estimate(plan(CLOTH.format(width=45) + strip)).fabrics[0]) is None
+
+
+SIZES = st.tuples(st.integers(3, 30), st.integers(3, 30), st.integers(1, 4))
+
+
+@settings(max_examples=25)
+@given(st.lists(SIZES, min_size=1, max_size=5))
+def test_cloth_of_the_narrowest_width_is_bought_in_the_same_length(
+    pieces: list[tuple[int, int, int]],
+) -> None:
+    choice = apron(44, *pieces)
+    found = narrowest_serving(choice)
+    assert found is not None
+    assert found.next_down < found.usable <= length("44")
+    assert found.then_buy is None or found.then_buy >= choice.chosen.buy.bought
+    exact = found.usable.ticks * 64 // length("1 in").ticks
+    text = CLOTH.replace('["{width} in"]', f'["{exact}/64 in"]')
+    for number, (wide, long, quantity) in enumerate(pieces):
+        text += PANEL.format(n=number, wide=wide, long=long, quantity=quantity)
+    assert estimate(plan(text)).fabrics[0].chosen.buy.bought <= choice.chosen.buy.bought
