@@ -17,7 +17,7 @@ from pydantic import BaseModel, BeforeValidator, ConfigDict, StringConstraints, 
 from pydantic_core import PydanticCustomError
 
 from estimator.arithmetic import length_from
-from estimator.measure import ZERO, Length, Unit
+from estimator.measure import LONGEST, ZERO, Length, Unit
 from estimator.written import (
     NotReadable,
     one_line,
@@ -81,11 +81,19 @@ def _from_measure(
     text = written.get("from")
     if set(written) != {"from"} or not isinstance(text, str):
         raise refusal("a size that is a table holds one key, from", 'write { from = "waist" }')
-    faulty = next((name for name in unread if re.search(rf"\b{re.escape(name)}\b", text)), None)
-    if faulty is not None:
-        raise refusal(f"the measure {quoted(faulty)} could not be read", "put the measure right")
+    for name in _named_in(text, {*measures, *unread}) if unread else ():
+        if name in unread:
+            raise refusal(f"the measure {quoted(name)} could not be read", "put the measure right")
     found: Length = reading(lambda sum_: length_from(str(sum_), measures, unit))(text)
+    if found > LONGEST:
+        raise refusal(f"{quoted(text)} comes to more than 10 km", "check the numbers in it")
     return found
+
+
+def _named_in(text: str, names: set[str]) -> list[str]:
+    """The measures that an arithmetic names, the longest name first where one holds another."""
+    longest_first = sorted(names, key=lambda name: (-len(name), name))
+    return re.findall(rf"(?<!\w)(?:{'|'.join(map(re.escape, longest_first))})(?!\w)", text)
 
 
 def _more_than_zero(length: Length) -> Length:

@@ -188,6 +188,8 @@ def _measures(
             raise Wrong("measures is not a table", 'write [measures] and waist = "28" under it')
     for name, size in written.items() if isinstance(written, dict) else ():
         with faults.at(places, ("measures", name)):
+            if not name.strip():
+                raise Wrong("a measure has no name", 'name it, as in waist = "28"')
             length = read_length(size, context["unit"])
             if not length:
                 raise Wrong("the measure is zero", "write a length of more than zero")

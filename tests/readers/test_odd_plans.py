@@ -124,3 +124,28 @@ def test_an_unread_piece_without_a_name_does_not_make_its_fabric_idle() -> None:
 def test_a_key_of_thousands_of_dots_is_an_unknown_table() -> None:
     (found,) = complaints(f"{'a.' * 2000}a = 1\n{APRON}")
     assert "there is no table 'a' in a plan" in found
+
+
+def reckoned(text: str, measures: str) -> list[str]:
+    found = complaints(
+        APRON.replace('"20 1/4"', f'{{ from = "{text}" }}') + f"[measures]\n{measures}\n"
+    )
+    return [one.split(";")[0].removeprefix("apron.toml, ") for one in found]
+
+
+def test_a_measure_whose_name_holds_that_of_an_unread_one_is_read_all_the_same() -> None:
+    assert reckoned("half waist + 1 in", '"half waist" = "14"\nwaist = "28 kg"') == [
+        "line 13 (measure 'waist'): 'kg' in '28 kg' measures mass, not a length"
+    ]
+
+
+def test_an_arithmetic_that_comes_to_more_than_any_cloth_is_refused() -> None:
+    assert reckoned("waist * 999999999 * 999999999", 'waist = "28"') == [
+        "line 9 (piece 'panel'): width: 'waist * 999999999 * 999999999' comes to more than 10 km"
+    ]
+
+
+def test_a_measure_without_a_name_is_refused() -> None:
+    assert reckoned("waist", 'waist = "28"\n"" = "3"') == [
+        "line 13 (measure ''): a measure has no name"
+    ]
