@@ -16,7 +16,7 @@ from math import prod
 
 from estimator.buying.fabric_widths import (
     FabricChoice,
-    at_width,
+    at_all_widths,
     choose_width,
     compared,
     offers_by_width,
@@ -179,7 +179,7 @@ def _fabric(
 ) -> FabricChoice:
     """One fabric at each width on offer, and the width chosen."""
     groups = (widths[need.terms],) if need.terms in widths else offers_by_width(need.terms)
-    return choose_width(need, [at_width(need, offers, edges, unit) for offers in groups])
+    return choose_width(need, at_all_widths(need, groups, edges, unit))
 
 
 def _trims(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:

@@ -102,14 +102,32 @@ class FabricChoice:
 MOST_PIECES = 20_000
 
 
-def at_width(
-    need: FabricNeed, offers: Sequence[Offer], edges: Sequence[EdgeLengths], unit: Unit
-) -> WidthOption | TooNarrow:
-    """A fabric made up and laid out on the offers of one width, and the cheapest of those offers.
+def at_all_widths(
+    need: FabricNeed,
+    groups: Sequence[Sequence[Offer]],
+    edges: Sequence[EdgeLengths],
+    unit: Unit,
+) -> list[WidthOption | TooNarrow]:
+    """A fabric at each width of ``groups``, which go from the narrowest to the widest.
 
     ``edges`` are those of each garment of the job as it is sewn; complaints are worded in ``unit``.
     Raises Refused for more pieces than can be laid out.
     """
+    found: list[WidthOption | TooNarrow] = []
+    for offers in groups:
+        narrower = [option for option in found if isinstance(option, WidthOption)]
+        found.append(_at_width(need, offers, edges, unit, narrower))
+    return found
+
+
+def _at_width(
+    need: FabricNeed,
+    offers: Sequence[Offer],
+    edges: Sequence[EdgeLengths],
+    unit: Unit,
+    narrower: Sequence[WidthOption],
+) -> WidthOption | TooNarrow:
+    """A fabric made up and laid out on the offers of one width, and the cheapest of those."""
     terms, first = need.terms, offers[0]
     usable = usable_width(terms, first)
     assert first.width is not None, "an offer of a fabric has a width"
@@ -127,7 +145,8 @@ def at_width(
     if faults.found:
         return TooNarrow(first.width, usable, tuple(faults.found))
     _refuse_too_many(need, pieces)
-    return _cheapest(need, offers, usable, tuple(pieces))
+    known = [option.layout for option in narrower if option.pieces == tuple(pieces)]
+    return _cheapest(need, offers, usable, tuple(pieces), known)
 
 
 def _refuse_too_many(need: FabricNeed, pieces: Sequence[CutPiece]) -> None:
@@ -139,15 +158,24 @@ def _refuse_too_many(need: FabricNeed, pieces: Sequence[CutPiece]) -> None:
 
 
 def _cheapest(
-    need: FabricNeed, offers: Sequence[Offer], usable: Length, pieces: tuple[CutPiece, ...]
+    need: FabricNeed,
+    offers: Sequence[Offer],
+    usable: Length,
+    pieces: tuple[CutPiece, ...],
+    known: Sequence[Layout],
 ) -> WidthOption:
-    """The cheapest of the offers of one width; each selling step has a layout of its own."""
+    """The cheapest of the offers of one width; each selling step has a layout of its own.
+
+    ``known`` are layouts of the same pieces on narrower fabric, which this one can take as well: so
+    a wider fabric never needs more length.
+    """
     terms = need.terms
     blanks = tuple(map(blank_of, pieces))
     steps = {(offer.selling_step, offer.minimum): offer for offer in offers}
     ways = []
     for example in steps.values():
-        layout = laid_out(terms, usable, blanks, example)
+        own = laid_out(terms, usable, blanks, example)
+        layout = _least_of(own, known, _buys(terms, example))
         needed = fabric_needed(Length(layout.length), terms)
         ways += [
             (layout, needed, cut_from_roll(needed, offer))
@@ -170,6 +198,12 @@ def _cheapest(
         buy=best,
         waste=1 - Fraction(_area(pieces), usable.ticks * best.bought.ticks),
     )
+
+
+def _least_of(own: Layout, known: Sequence[Layout], buys: Callable[[int], int]) -> Layout:
+    """A width's own layout, unless one known of narrower fabric buys less."""
+    best = min((own, *known), key=lambda layout: buys(layout.length))
+    return replace(best, width=own.width, bound=own.bound)
 
 
 @lru_cache(maxsize=1024)

@@ -83,3 +83,15 @@ def test_cloth_of_the_narrowest_width_is_bought_in_the_same_length(
     for number, (wide, long, quantity) in enumerate(pieces):
         text += PANEL.format(n=number, wide=wide, long=long, quantity=quantity)
     assert estimate(plan(text)).fabrics[0].chosen.buy.bought <= choice.chosen.buy.bought
+
+
+@settings(max_examples=25)
+@given(st.lists(SIZES, min_size=2, max_size=6))
+def test_a_wider_fabric_never_needs_more_length(pieces: list[tuple[int, int, int]]) -> None:
+    text = CLOTH.replace('["{width} in"]', '["33 in", "36 in", "41 in", "45 in", "54 in"]')
+    for number, (wide, long, quantity) in enumerate(pieces):
+        text += PANEL.format(n=number, wide=wide, long=long, quantity=quantity)
+    options = estimate(plan(text)).fabrics[0].options
+    lengths = [option.buy.amount for option in options]
+    assert lengths == sorted(lengths, reverse=True)
+    assert all(option.layout.bound <= option.layout.length for option in options)
