@@ -7,7 +7,7 @@ from typing import Any
 from estimator.buying.fabric_widths import FabricChoice, WidthOption
 from estimator.buying.types import Purchase
 from estimator.estimate import Estimate
-from estimator.measure import Length, Unit, tape_text
+from estimator.measure import Length, Unit, tape_text, usable_text
 from estimator.needs.types import CutPiece
 from estimator.reports.assumptions import assumptions
 from estimator.reports.shopping_list import tape_unit, title_of
@@ -96,7 +96,10 @@ def _width(option: WidthOption, chosen: bool, unit: Unit) -> dict[str, Any]:
     layout = option.layout
     return {
         "width": length_json(option.width, unit),
-        "usable": length_json(option.usable, unit),
+        "usable": {
+            "mm": option.usable.ticks / Unit.MM.length.ticks,
+            "text": usable_text(option.usable, unit),
+        },
         "chosen": chosen,
         "buy": float(option.buy.sold_units),
         "unit": option.buy.unit,

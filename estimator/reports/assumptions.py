@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 from estimator.estimate import Estimate
 from estimator.job import GarmentOrder
-from estimator.measure import Length, decimal_text, natural_text, shop_text, tape_text
+from estimator.measure import Length, decimal_text, natural_text, shop_text, tape_text, usable_text
 from estimator.plan import Elastic
-from estimator.reports.shopping_list import THREAD
+from estimator.reports.shopping_list import THREAD, tape_beside, tape_unit
+from estimator.reports.uses import fabric_title
 
 
 def assumptions(estimate: Estimate) -> tuple[str, ...]:
@@ -56,11 +57,12 @@ def _elastic(elastics: tuple[Elastic, ...], order: GarmentOrder) -> str:
 def _of_fabrics(estimate: Estimate) -> Iterator[str]:
     for choice in estimate.fabrics:
         terms, option = choice.need.terms, choice.chosen
-        unit = option.buy.offer.sold_by
+        shop = option.buy.offer.sold_by
+        unit = tape_beside(shop, tape_unit(estimate))
         parts = [
-            f"each cut end is straightened by {tape_text(terms.straightening, unit.tape)}",
-            f"usable {tape_text(option.usable, unit.tape)} of {natural_text(option.width, unit)}",
-            f"sold by {shop_text(option.step, unit)}",
+            f"each cut end is straightened by {tape_text(terms.straightening, unit)}",
+            f"usable {usable_text(option.usable, unit)} of {natural_text(option.width, unit)}",
+            f"sold by {shop_text(option.step, shop)}",
         ]
         if terms.shrinkage or terms.shrinkage_across:
             parts.append(
@@ -68,9 +70,9 @@ def _of_fabrics(estimate: Estimate) -> Iterator[str]:
                 f"{decimal_text(terms.shrinkage_across * 100, 1)} % in width before it is cut"
             )
         if terms.repeat:
-            parts.append(f"rows start on the repeat of {tape_text(terms.repeat, unit.tape)}")
+            parts.append(f"rows start on the repeat of {tape_text(terms.repeat, unit)}")
         if terms.nap:
             parts.append("nap or one-way print, no piece is turned")
         waste = decimal_text(terms.waste * 100, 1)
         parts.append(f"waste allowance {waste} % beyond the layout")
-        yield f"{choice.need.title}: {', '.join(parts)}."
+        yield f"{fabric_title(choice, estimate)}: {', '.join(parts)}."

@@ -8,10 +8,12 @@ from fractions import Fraction
 from estimator.buying.fabric_widths import FabricChoice, WidthOption
 from estimator.estimate import Estimate
 from estimator.layout import Placement, Style
-from estimator.measure import Length, natural_text, shop_text, tape_text
+from estimator.measure import Length, natural_text, shop_text, usable_text
 from estimator.needs.types import CutPiece
-from estimator.reports.shopping_list import tape_unit
+from estimator.reports.shopping_list import tape_beside, tape_unit
+from estimator.reports.sketch import sketch
 from estimator.reports.tables import Column, Format, Sold, Table, Value
+from estimator.reports.uses import fabric_title
 
 
 def proof_text(option: WidthOption) -> str:
@@ -56,8 +58,8 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
         rows.append(
             (
                 "bought" if option is choice.chosen else "",
-                natural_text(option.width, option.buy.offer.sold_by),
-                tape_text(option.usable, option.buy.offer.sold_by.tape),
+                natural_text(option.width, tape_beside(option.buy.offer.sold_by, unit)),
+                usable_text(option.usable, tape_beside(option.buy.offer.sold_by, unit)),
                 Sold(option.buy.sold_units, option.buy.unit),
                 option.buy.unit,
                 option.buy.cost,
@@ -65,7 +67,7 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
                 f"{option.layout.style.value}; {proof_text(option)}",
             )
         )
-    notes = [f"{_sentence(choice.reason)}."]
+    notes = [f"{_sentence(choice.reason)}."] if choice.reason else []
     notes += [
         f"{natural_text(one.width, unit)} cannot be used: {one.faults[0].wrong}."
         for one in choice.too_narrow
@@ -73,16 +75,16 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
     if any(piece.quantity and "width" in piece.note for piece in choice.chosen.pieces):
         notes.append("Strips take the fabric's width, so the pieces differ from width to width.")
     return Table(
-        title=choice.need.title,
+        title=fabric_title(choice, estimate),
         columns=(
             Column("", wide=8),
             Column("Width", wide=9),
-            Column("Usable", wide=10),
+            Column("Usable", wide=12),
             Column("Buy", Format.SOLD, 8),
             Column("Unit", wide=6),
             Column(f"Cost{money}", Format.MONEY, 11),
             Column("Waste", Format.SHARE, 7),
-            Column("Layout", wide=60),
+            Column("Layout", wide=50),
         ),
         rows=tuple(rows),
         unit=unit,
@@ -99,14 +101,14 @@ def _sentence(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def cut_table(estimate: Estimate) -> Table:
-    """Every piece to cut, with its cut size and its finished size."""
+def cut_table(estimate: Estimate, *, with_garments: bool = True) -> Table:
+    """Every piece to cut, with its cut size and its finished size, and which garment it is of."""
     unit = tape_unit(estimate)
     return Table(
         title="Cut list",
         columns=(
             Column("Fabric", wide=24),
-            Column("Garment", wide=22),
+            *([Column("Garment", wide=22)] if with_garments else []),
             Column("Piece", wide=26),
             Column("Cut", Format.COUNT, 6),
             Column("Cut width", Format.TAPE, 12),
@@ -116,17 +118,19 @@ def cut_table(estimate: Estimate) -> Table:
             Column("Note", wide=40),
         ),
         rows=tuple(
-            _cut_row(choice, piece) for choice in estimate.fabrics for piece in choice.chosen.pieces
+            _cut_row(choice, piece, with_garments)
+            for choice in estimate.fabrics
+            for piece in choice.chosen.pieces
         ),
         unit=unit,
         notes=("Widths lie across the fabric and lengths along it.",),
     )
 
 
-def _cut_row(choice: FabricChoice, piece: CutPiece) -> tuple[Value, ...]:
+def _cut_row(choice: FabricChoice, piece: CutPiece, with_garments: bool) -> tuple[Value, ...]:
     return (
         choice.need.title,
-        piece.source.garment,
+        *([piece.source.garment] if with_garments else []),
         piece.name,
         piece.quantity,
         piece.width.value,
@@ -143,34 +147,51 @@ def layout_table(choice: FabricChoice, estimate: Estimate) -> Table:
     placed = "laid out open, one layer"
     if choice.need.terms.shrinkage:
         placed += ", after it has been washed and has shrunk"
-    width = natural_text(chosen.width, chosen.buy.offer.sold_by)
+    width = natural_text(chosen.width, tape_beside(chosen.buy.offer.sold_by, unit))
+    style = _sentence(chosen.layout.style.value)
+    if chosen.layout.style is Style.CLOSE:
+        style += ", pieces numbered from the cut end on"
     return Table(
-        title=f"{choice.need.title}, {width} wide",
+        title=f"{fabric_title(choice, estimate)}, {width} wide",
         columns=(
-            Column("Row", Format.COUNT, 6),
+            Column("No.", Format.COUNT, 6),
             Column("Row height", Format.TAPE, 12),
-            Column("Piece", wide=40),
-            Column("From the cut end", Format.TAPE, 12),
-            Column("From the selvedge", Format.TAPE, 12),
+            Column("Piece", wide=36),
+            Column("From the cut end", Format.TAPE, 14),
+            Column("From the selvedge", Format.TAPE, 15),
             Column("Width", Format.TAPE, 12),
             Column("Length", Format.TAPE, 12),
         ),
         rows=tuple(_layout_rows(chosen)),
         unit=unit,
         notes=(
-            f"{_sentence(chosen.layout.style.value)}, {placed}; usable width "
-            f"{tape_text(chosen.usable, unit)}. Straighten the cut end first.",
+            f"{style}, {placed}; usable width {usable_text(chosen.usable, unit)}. "
+            "Straighten the cut end first.",
             f"{_sentence(proof_text(chosen))}.",
             f"{_sentence(waste_text(chosen, estimate.currency))}.",
         ),
     )
 
 
+def row_sketches(choice: FabricChoice) -> tuple[str, ...]:
+    """Each row of a layout as one line of text, from the cut end on; none for a close layout."""
+    layout = choice.chosen.layout
+    names = tuple(piece.name for piece in choice.chosen.pieces)
+    return tuple(
+        f"row {number:3} {sketch(layout, row, names)}"
+        for number, row in enumerate(layout.rows, start=1)
+    )
+
+
 def _layout_rows(option: WidthOption) -> Iterator[tuple[Value, ...]]:
-    """A line for each piece, or for equal ones side by side: its row, and where it lies."""
+    """A line for each piece, or for equal ones side by side: its row, and where it lies.
+
+    The pieces of a close layout lie in no rows and are numbered themselves.
+    """
     if option.layout.style is Style.CLOSE:
-        for place in sorted(option.layout.placements, key=lambda one: (one.along, one.across)):
-            yield (None, None, *_place(option, [place]))
+        placed = sorted(option.layout.placements, key=lambda one: (one.along, one.across))
+        for number, place in enumerate(placed, start=1):
+            yield (number, None, *_place(option, [place]))
         return
     for number, row in enumerate(option.layout.rows, start=1):
         begins: tuple[Value, Value] = (number, Length(row.height))

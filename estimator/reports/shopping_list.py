@@ -12,7 +12,9 @@ from estimator.estimate import Estimate
 from estimator.measure import Length, Unit, natural_text
 from estimator.needs.types import Group
 from estimator.reports.tables import Sold
+from estimator.reports.uses import use_of
 
+NOTHING = "There is nothing to buy."
 THREAD = "Thread is not estimated: only the spools that a plan names are listed."
 
 
@@ -40,9 +42,14 @@ class Section:
 
 
 def tape_unit(estimate: Estimate) -> Unit:
-    """Inches or centimetres: what the first garment is written in."""
+    """Inches, centimetres or millimetres: what the first garment is written in."""
     garments = estimate.job.garments
     return garments[0].plan.garment.unit.tape if garments else Unit.IN
+
+
+def tape_beside(shop: Unit, unit: Unit) -> Unit:
+    """What lengths of a thing sold by ``shop`` are read in: ``unit``, unless the systems differ."""
+    return unit if shop.metric == unit.metric else shop.tape
 
 
 def title_of(estimate: Estimate) -> str:
@@ -55,23 +62,31 @@ def title_of(estimate: Estimate) -> str:
     return ", ".join(names)
 
 
+def garment_notes(estimate: Estimate) -> tuple[str, ...]:
+    """What the plans say of their garments; each names its garment where there are several."""
+    garments = [order.plan.garment for order in estimate.job.garments]
+    alone = len(garments) == 1
+    notes = [one.note if alone else f"{one.name}: {one.note}" for one in garments if one.note]
+    return tuple(dict.fromkeys(notes))
+
+
 def sections(estimate: Estimate) -> tuple[Section, ...]:
     """The list in the order of the shop; parts with nothing to buy are left out."""
-    unit = tape_unit(estimate)
     found = []
     for group in Group:
-        lines = tuple(_line(one, unit) for one in estimate.purchases if one.group is group)
+        lines = tuple(_line(one, estimate) for one in estimate.purchases if one.group is group)
         if lines:
             found.append(Section(group.value, lines))
     return tuple(found)
 
 
-def _line(purchase: Purchase, unit: Unit) -> Line:
+def _line(purchase: Purchase, estimate: Estimate) -> Line:
     buy = purchase.buy
+    unit = tape_unit(estimate)
     return Line(
         key=purchase.key,
         item=purchase.title,
-        note="; ".join(_notes(purchase)),
+        note="; ".join(_notes(purchase, estimate)),
         width=natural_text(purchase.width, _width_unit(purchase, unit)) if purchase.width else "",
         needed=_needed(purchase),
         buy=Sold(buy.sold_units, buy.unit),
@@ -84,16 +99,16 @@ def _line(purchase: Purchase, unit: Unit) -> Line:
 def _width_unit(purchase: Purchase, unit: Unit) -> Unit:
     """A width reads as the shop names it: metric where the cloth is sold by the metre."""
     if isinstance(purchase.buy.bought, Length):
-        return purchase.buy.offer.sold_by.tape
+        return tape_beside(purchase.buy.offer.sold_by, unit)
     return unit
 
 
-def _notes(purchase: Purchase) -> Iterator[str]:
+def _notes(purchase: Purchase, estimate: Estimate) -> Iterator[str]:
     if purchase.colour:
         yield purchase.colour
-    uses = ", ".join(name for name in purchase.names if name != purchase.title)
-    if uses:
-        yield f"for {uses}"
+    use = use_of(purchase, estimate)
+    if use:
+        yield f"for {use}"
     yield from purchase.notes
 
 
@@ -111,9 +126,14 @@ def _needed(purchase: Purchase) -> Sold:
 def totals(estimate: Estimate) -> tuple[str, ...]:
     """The sum of the list in words, and how much of it has no price."""
     count, unpriced = len(estimate.purchases), estimate.unpriced
+    if not count:
+        return (NOTHING,)
     if unpriced == count:
-        return (f"None of the {count} items has a price.",)
-    said = f"Total {estimate.cost:.2f} {estimate.currency}"
+        none = "The one item has no" if count == 1 else f"None of the {count} items has a"
+        return (f"{none} price.",)
+    items = f"{count} item{'s' if count > 1 else ''}"
+    said = f"Total {estimate.cost:.2f} {estimate.currency} for"
     if unpriced:
-        return (f"{said}, without {unpriced} of {count} items that are not priced.",)
-    return (f"{said} for {count} items.",)
+        lack = "has" if unpriced == 1 else "have"
+        return (f"{said} {count - unpriced} of {items}; {unpriced} {lack} no price.",)
+    return (f"{said} {items}.",)

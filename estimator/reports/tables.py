@@ -6,10 +6,18 @@ from dataclasses import dataclass
 from decimal import Decimal
 from enum import Enum
 from fractions import Fraction
+from math import ceil
 
-from estimator.measure import Length, Unit, decimal_text, fraction_text, shop_text, tape_text
+from estimator.measure import (
+    Length,
+    Unit,
+    decimal_text,
+    read_in_sixteenths,
+    sold_text,
+    tape_text,
+)
 
-SIXTEENTH = Fraction(1, 16)
+_SHOPS = {unit.symbol: unit for unit in (Unit.YD, Unit.M)}
 
 
 class Format(Enum):
@@ -32,23 +40,24 @@ class Sold:
 
     @property
     def shown(self) -> Fraction:
-        """The amount as it is printed: up to 1/16 yd or 0.01 m, so that it never reads short."""
-        part = SIXTEENTH if self.unit == Unit.YD.symbol else Fraction(1, 100)
-        return -(-self.amount // part) * part
+        """The amount as it is printed, so that it never reads short.
+
+        Whole sixteenths of a yard stay; any other length goes up to the next hundredth.
+        """
+        if self.in_sixteenths or self.unit not in _SHOPS:
+            return self.amount
+        return Fraction(ceil(self.amount * 100), 100)
 
     @property
     def text(self) -> str:
         """The amount without its unit: ``2 3/8``, ``1.20``, ``5``."""
-        if self.unit == Unit.M.symbol:
-            return shop_text(Unit.M.of(self.shown), Unit.M).removesuffix(" m")
-        if self.unit == Unit.YD.symbol:
-            return fraction_text(self.shown) if self.eighths else decimal_text(self.amount, 2)
-        return str(self.amount)
+        shop = _SHOPS.get(self.unit)
+        return str(self.amount) if shop is None else sold_text(self.amount, shop)
 
     @property
-    def eighths(self) -> bool:
-        """Whether the printed amount is exact in sixteenths, or in hundredths beside them."""
-        return (self.amount * 16).denominator == 1 or (self.amount * 100).denominator != 1
+    def in_sixteenths(self) -> bool:
+        """Whether it is printed as a fraction of a yard."""
+        return self.unit == Unit.YD.symbol and read_in_sixteenths(self.amount)
 
 
 Value = str | int | Length | Sold | Decimal | Fraction | None
@@ -68,13 +77,19 @@ class Column:
 
 @dataclass(frozen=True, slots=True)
 class Table:
-    """Rows of values under columns; ``unit`` is that of lengths (inches or centimetres)."""
+    """Rows of values under columns; ``unit`` is that of lengths: in, cm or mm."""
 
     title: str
     columns: tuple[Column, ...]
     rows: tuple[tuple[Value, ...], ...]
     unit: Unit
     notes: tuple[str, ...] = ()
+
+
+def price_text(price: Decimal) -> str:
+    """A price with all of its decimals, and at least two: 1.234 a yard must multiply out."""
+    whole, _, decimals = f"{price:f}".partition(".")
+    return f"{whole}.{decimals.rstrip('0').ljust(2, '0')}"
 
 
 def text_of(value: Value, unit: Unit) -> str:

@@ -11,7 +11,8 @@ from estimator.estimate import Estimate
 from estimator.measure import Length, Unit, decimal_text, shop_text, tape_text
 from estimator.needs.types import CutPiece
 from estimator.reports.shopping_list import tape_unit
-from estimator.reports.tables import Sold
+from estimator.reports.tables import Sold, price_text
+from estimator.reports.uses import named, several_garments, use_of
 from estimator.working import Operation, Step
 
 _SHOP = {Operation.SOLD_BY, Operation.AT_LEAST}
@@ -39,10 +40,10 @@ class Working:
 def workings(estimate: Estimate) -> tuple[Working, ...]:
     """The working of each line of the shopping list, in its order."""
     unit = tape_unit(estimate)
-    return tuple(_of_purchase(purchase, unit) for purchase in estimate.purchases)
+    return tuple(_of_purchase(purchase, estimate, unit) for purchase in estimate.purchases)
 
 
-def _of_purchase(purchase: Purchase, unit: Unit) -> Working:
+def _of_purchase(purchase: Purchase, estimate: Estimate, unit: Unit) -> Working:
     buy = purchase.buy
     shop = buy.offer.sold_by
     sold = Sold(buy.sold_units, buy.unit)
@@ -51,10 +52,10 @@ def _of_purchase(purchase: Purchase, unit: Unit) -> Working:
     price = buy.offer.price_per_sold_unit
     if price is not None:
         per = "each" if buy.unit == "each" else f"per {buy.unit}"
-        answer += f" at {price:.2f} {buy.offer.currency} {per} = {buy.cost:.2f}"
-    name = f"{purchase.title}, {', '.join(purchase.names)}"
+        answer += f" at {price_text(price)} {buy.offer.currency} {per} = {buy.cost:.2f}"
+    use = use_of(purchase, estimate)
     return Working(
-        title=purchase.title if purchase.names == (purchase.title,) else name,
+        title=f"{purchase.title} for {use}" if use else purchase.title,
         lines=tuple(lines),
         answer=answer,
         places=tuple(dict.fromkeys(str(source.place) for source in purchase.sources)),
@@ -62,20 +63,34 @@ def _of_purchase(purchase: Purchase, unit: Unit) -> Working:
 
 
 def cut_workings(estimate: Estimate) -> tuple[Working, ...]:
-    """The working of each cut size, for the fabrics as they are bought."""
+    """The working of each cut width and cut length in turn, for the fabrics as they are bought.
+
+    A piece that is cut alike from several fabrics is worked once.
+    """
     unit = tape_unit(estimate)
+    fabrics: dict[tuple[str, tuple[Step, ...], tuple[Step, ...]], list[str]] = {}
+    alike: dict[tuple[str, tuple[Step, ...], tuple[Step, ...]], CutPiece] = {}
+    for choice in estimate.fabrics:
+        for piece in choice.chosen.pieces:
+            name = piece.name
+            if several_garments(estimate):
+                name = f"{piece.source.garment}: {name}"
+            key = (name, piece.width.steps, piece.length.steps)
+            alike.setdefault(key, piece)
+            fabrics.setdefault(key, []).append(choice.need.title)
     return tuple(
         working
-        for choice in estimate.fabrics
-        for piece in choice.chosen.pieces
-        for working in _of_piece(piece, choice.need.title, unit)
+        for key, piece in alike.items()
+        for working in _of_piece(
+            f"{key[0]} in {named(list(dict.fromkeys(fabrics[key])))}", piece, unit
+        )
     )
 
 
-def _of_piece(piece: CutPiece, fabric: str, unit: Unit) -> Iterator[Working]:
-    for name, reckoning in (("width", piece.width), ("length", piece.length)):
+def _of_piece(name: str, piece: CutPiece, unit: Unit) -> Iterator[Working]:
+    for side, reckoning in (("width", piece.width), ("length", piece.length)):
         yield Working(
-            title=f"{piece.name} in {fabric}, cut {name}",
+            title=f"{name}, cut {side}",
             lines=tuple(_line(step, unit, unit.shop) for step in reckoning.steps),
             answer=f"cut {tape_text(reckoning.value, unit)}",
             places=(piece.source.place,),
