@@ -2,31 +2,39 @@
 
 from __future__ import annotations
 
-import textwrap
 from decimal import Decimal
 from fractions import Fraction
 
 from openpyxl.cell.cell import ILLEGAL_CHARACTERS_RE, Cell
 from openpyxl.styles import Alignment, Border, Font, PatternFill, Side
+from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 
 from estimator.measure import Length, Unit
+from estimator.reports.row_heights import fit_height
 from estimator.reports.tables import Sold, Value
 
+Across = tuple[int, int]
+"""The first and the last of several columns."""
 LONGEST_TEXT = 32_000
-EIGHTHS, SIXTEENTHS = "# ?/?", "# ??/??"
 METRES, TENTHS, MONEY, PERCENT, WHOLE = "0.00", "0.0", "#,##0.00", "0%", "0"
-LINE_HEIGHT = 15.0
+PRICE = "#,##0.00####"
+"""At least two decimals, and as many more as a price has; the buyer's own price as well."""
 TITLE = Font(name="Calibri", size=15, bold=True)
 HEAD = Font(name="Calibri", size=11, bold=True)
 PLAIN = Font(name="Calibri", size=11)
 SMALL = Font(name="Calibri", size=9, color="595959")
+GREY = Font(name="Calibri", size=9, color="8C8C8C")
+FINE = Font(name="Calibri", size=9)
+FINE_HEAD = Font(name="Calibri", size=9, bold=True)
+EVEN = Font(name="Courier New", size=9)
 BAND = PatternFill("solid", fgColor="E4E1D6")
 LINE = Border(bottom=Side(style="thin", color="8C8C8C"))
 HAIR = Border(bottom=Side(style="hair", color="8C8C8C"))
 WRAPPED = Alignment(horizontal="left", vertical="top", wrap_text=True, indent=1)
 MIDDLE = Alignment(horizontal="center", vertical="top")
 RIGHT = Alignment(horizontal="right", vertical="top", wrap_text=True)
+ACROSS = Alignment(horizontal="left", vertical="top", wrap_text=True)
 
 
 def cell_at(sheet: Worksheet, row: int, column: int) -> Cell:
@@ -77,41 +85,34 @@ def sold_format(sold: Sold) -> str:
     if sold.unit == Unit.M.symbol:
         return METRES
     if sold.unit == Unit.YD.symbol:
-        return fraction_format(sold.shown) if sold.eighths else METRES
+        return fraction_format(sold.shown) if sold.in_sixteenths else METRES
     return WHOLE
 
 
+def put_across(sheet: Worksheet, row: int, columns: Across, text: str, font: Font) -> None:
+    """Text over several columns, wrapped, in a row as high as it needs."""
+    first, last = columns
+    cell = cell_at(sheet, row, first)
+    put_text(cell, text)
+    cell.font, cell.alignment = font, ACROSS
+    fit_height(sheet, row, last - first + 1)
+    letters = get_column_letter(first), get_column_letter(last)
+    if first < last:
+        sheet.merge_cells(f"{letters[0]}{row}:{letters[1]}{row}")
+
+
 def _tape(length: Length, unit: Unit) -> tuple[Fraction, str]:
-    """A length as its tape reads it: inches to the sixteenth, centimetres to the millimetre."""
-    parts = 10 if unit.metric else 16
+    """A length as its tape reads it: inches to the sixteenth, metric ones to the millimetre."""
+    parts = {Unit.IN: 16, Unit.CM: 10, Unit.MM: 1}[unit]
     size = unit.length
     nearest = (2 * length.ticks * parts + size.ticks) // (2 * size.ticks)
     number = Fraction(nearest, parts)
-    return number, TENTHS if unit.metric else fraction_format(number)
+    return number, {Unit.CM: TENTHS, Unit.MM: WHOLE}.get(unit) or fraction_format(number)
 
 
 def fraction_format(number: Fraction) -> str:
-    """Fractions are shown with as many digits as they need, so that they stand close."""
+    """As many digits as the fraction has, so that it stands close to its whole number."""
     if number.denominator == 1:
         return WHOLE
-    return EIGHTHS if number.denominator < 10 else SIXTEENTHS
-
-
-def fit_height(sheet: Worksheet, row: int) -> None:
-    """Makes a row as high as its wrapped texts need, which not every program does by itself."""
-    lines = 1
-    for cell in sheet[row]:
-        if (
-            isinstance(cell.value, str)
-            and not cell.value.startswith("=")
-            and cell.alignment.wrap_text
-        ):
-            wide = sheet.column_dimensions[cell.column_letter].width - 2
-            lines = max(lines, _wrapped_lines(cell.value, wide))
-    sheet.row_dimensions[row].height = LINE_HEIGHT * lines
-
-
-def _wrapped_lines(text: str, wide: float) -> int:
-    return sum(
-        max(1, len(textwrap.wrap(part, max(4, int(wide))))) for part in text.splitlines() or [""]
-    )
+    top = number.numerator % number.denominator
+    return f"# {'?' * len(str(top))}/{'?' * len(str(number.denominator))}"
