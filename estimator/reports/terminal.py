@@ -7,22 +7,26 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from tabulate import tabulate
 
-from estimator.buying.fabric_widths import FabricChoice
 from estimator.estimate import Estimate
 from estimator.reports.assumptions import assumptions
 from estimator.reports.fabric_papers import (
     cut_table,
     layout_table,
     proof_text,
+    row_sketches,
     waste_text,
     widths_table,
 )
-from estimator.reports.shopping_list import Line, sections, title_of, totals
-from estimator.reports.sketch import sketch
-from estimator.reports.tables import Format, Table, text_of
+from estimator.reports.shopping_list import Line, garment_notes, sections, title_of, totals
+from estimator.reports.tables import Format, Table, price_text, text_of
+from estimator.reports.uses import fabric_title, named, several_garments
 from estimator.reports.working_lines import Working, cut_workings, workings
 
 WIDE = 100
+LEAST = 24
+GAP = "  "
+HEAD_PADDING = 2
+"""What tabulate adds to a heading."""
 _LEFT = {Format.TEXT}
 
 
@@ -33,15 +37,12 @@ def estimate_text(estimate: Estimate) -> str:
 
 def _estimate_lines(estimate: Estimate) -> Iterator[str]:
     yield from heading(f"Shopping list: {title_of(estimate)}")
-    money = f" ({estimate.currency})" if estimate.currency else ""
-    headings = ["Item", "Width", "Needed", "Buy", "Unit", f"Price{money}", f"Cost{money}"]
-    align = ["left", "left", "right", "right", "left", "right", "right"]
-    rows: list[list[str]] = []
-    for section in sections(estimate):
-        rows.append([f"{section.title.upper()}", *[""] * (len(headings) - 1)])
-        rows += [_list_row(line) for line in section.lines]
-    yield grid(rows, headings, align)
-    yield ""
+    for note in garment_notes(estimate):
+        yield from wrapped(note)
+        yield ""
+    if estimate.purchases:
+        yield _list_grid(estimate)
+        yield ""
     yield from totals(estimate)
     yield ""
     yield from _fabrics(estimate)
@@ -50,16 +51,42 @@ def _estimate_lines(estimate: Estimate) -> Iterator[str]:
     yield from bullets("Cautions", estimate.cautions)
 
 
-def _list_row(line: Line) -> list[str]:
-    item = f"  {line.item} ({line.shop})" if line.shop else f"  {line.item}"
-    note = "\n".join(textwrap.wrap(line.note, 44, initial_indent="    ", subsequent_indent="    "))
+def _list_grid(estimate: Estimate) -> str:
+    """The list in parts; things and their notes take what width the figures leave."""
+    headings = ["Item", "Width", "Needed", "Buy", "Price", "Cost"]
+    align = ["left", "left", "right", "left", "right", "right"]
+    parts = sections(estimate)
+    figures = [_figures(line) for part in parts for line in part.lines]
+    wide = _column_widths(headings[1:], figures)
+    room = max(LEAST, WIDE - sum(wide) - len(GAP) * len(wide))
+    rows: list[list[str]] = []
+    for part in parts:
+        rows.append([part.title.upper(), *[""] * len(wide)])
+        rows += [[_item(line, room), *_figures(line)] for line in part.lines]
+    return grid(rows, headings, align)
+
+
+def _widest(text: str) -> int:
+    return max(map(len, text.splitlines() or [""]))
+
+
+def _item(line: Line, room: int) -> str:
+    """What is bought and where, and its notes below, a little further in."""
+    item = f"{line.item} ({line.shop})" if line.shop else line.item
+    return "\n".join([*_indented(item, room, "  "), *_indented(line.note, room, "    ")])
+
+
+def _indented(text: str, room: int, indent: str) -> list[str]:
+    return textwrap.wrap(text, room, initial_indent=indent, subsequent_indent=indent)
+
+
+def _figures(line: Line) -> list[str]:
+    unit = "" if line.buy.unit == "each" else line.buy.unit
     return [
-        f"{item}\n{note}" if note else item,
         line.width,
         f"{line.needed.text} {line.needed.unit}".strip(),
-        line.buy.text,
-        line.buy.unit,
-        "" if line.unit_price is None else f"{line.unit_price:.2f}",
+        "\n".join(textwrap.wrap(f"{line.buy.text} {unit}".strip(), 18)),
+        "" if line.unit_price is None else price_text(line.unit_price),
         "" if line.cost is None else f"{line.cost:.2f}",
     ]
 
@@ -75,7 +102,7 @@ def _fabrics(estimate: Estimate) -> Iterator[str]:
         if rows:
             style = f"{rows} straight row{'s' if rows > 1 else ''}"
         yield from wrapped(
-            f"- {choice.need.title}: {style}; {proof_text(option)}; "
+            f"- {fabric_title(choice, estimate)}: {style}; {proof_text(option)}; "
             f"{waste_text(option, estimate.currency)}."
         )
     yield ""
@@ -83,21 +110,11 @@ def _fabrics(estimate: Estimate) -> Iterator[str]:
 
 def layout_text(estimate: Estimate) -> str:
     """The cut list, and each layout row by row."""
-    parts = [table_text(cut_table(estimate))]
+    parts = [table_text(cut_table(estimate, with_garments=several_garments(estimate)))]
     for choice in estimate.fabrics:
         parts.append(table_text(layout_table(choice, estimate)))
-        parts += _sketches(choice)
+        parts += [*row_sketches(choice), ""]
     return "\n".join(parts)
-
-
-def _sketches(choice: FabricChoice) -> Iterator[str]:
-    """The rows of a layout from the cut end on, selvedge to selvedge."""
-    layout = choice.chosen.layout
-    names = tuple(piece.name for piece in choice.chosen.pieces)
-    for number, row in enumerate(layout.rows, start=1):
-        yield f"row {number:3} {sketch(layout, row, names)}"
-    if layout.rows:
-        yield ""
 
 
 def widths_text(estimate: Estimate) -> str:
@@ -123,25 +140,58 @@ def working_text(estimate: Estimate, about: str = "") -> str:
 
 
 def _working(working: Working) -> Iterator[str]:
-    where = f"  ({', '.join(filter(None, working.places))})" if any(working.places) else ""
-    yield f"{working.title}{where}"
+    places = [place for place in working.places if place]
+    yield from wrapped(f"{working.title}  ({named(places)})" if places else working.title)
     rows = [[f"  {line.label}", line.done, f"= {line.result}"] for line in working.lines]
-    yield tabulate(rows, tablefmt="plain", colalign=("left", "left", "left"), disable_numparse=True)
+    yield tabulate(
+        rows,
+        tablefmt="plain",
+        preserve_whitespace=True,
+        colalign=("left", "left", "left"),
+        disable_numparse=True,
+    )
     yield f"  {working.answer}"
     yield ""
 
 
 def table_text(table: Table) -> str:
     """A typed table as text, with its title and notes."""
-    rows = [[_wrapped_cell(text_of(value, table.unit)) for value in row] for row in table.rows]
+    rows = [[text_of(value, table.unit) for value in row] for row in table.rows]
+    headings = [column.heading for column in table.columns]
+    rows, headings = _fitted(rows, headings)
     align = ["left" if column.format in _LEFT else "right" for column in table.columns]
-    body = grid(rows, [column.heading for column in table.columns], align)
     notes = [line for note in table.notes for line in wrapped(note)]
-    return "\n".join([*heading(table.title), body, *notes, ""])
+    return "\n".join([*heading(table.title), grid(rows, headings, align), *notes, ""])
 
 
-def _wrapped_cell(text: str) -> str:
-    return "\n".join(textwrap.wrap(text, 46)) if len(text) > 46 else text
+def _fitted(rows: list[list[str]], headings: list[str]) -> tuple[list[list[str]], list[str]]:
+    """Cells and headings wrapped so that the table fits a terminal, the widest column first."""
+    wide = _column_widths(headings, rows)
+    least = [
+        max(_longest_word([head]) + HEAD_PADDING, _longest_word(column))
+        for head, *column in zip(headings, *rows, strict=True)
+    ]
+    while sum(wide) + len(GAP) * (len(wide) - 1) > WIDE:
+        loose = [number for number, size in enumerate(wide) if size > least[number]]
+        if not loose:
+            break
+        wide[max(loose, key=lambda number: wide[number])] -= 1
+    heads = [size - HEAD_PADDING for size in wide]
+    return [_wrapped_row(row, wide) for row in rows], _wrapped_row(headings, heads)
+
+
+def _wrapped_row(row: Sequence[str], wide: Sequence[int]) -> list[str]:
+    return ["\n".join(textwrap.wrap(cell, size)) for cell, size in zip(row, wide, strict=True)]
+
+
+def _column_widths(headings: Sequence[str], rows: Sequence[Sequence[str]]) -> list[int]:
+    padded = [heading + " " * HEAD_PADDING for heading in headings]
+    return [max(map(_widest, column)) for column in zip(padded, *rows, strict=True)]
+
+
+def _longest_word(cells: Iterable[str]) -> int:
+    """The least width of a column: that of its longest word, as far as a word is no sentence."""
+    return min(LEAST, max((len(word) for cell in cells for word in cell.split()), default=1))
 
 
 def grid(rows: Sequence[Sequence[str]], headings: Sequence[str], align: Sequence[str]) -> str:
