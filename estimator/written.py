@@ -111,9 +111,18 @@ def _sum_of_terms(text: str, unit: Unit | None, written: str) -> Length:
                 f"{quoted(written)} does not go from larger units to smaller ones",
                 "write yards before inches, as in 1 yd 4 in",
             )
+        if last_size is not None and _metric(size) is not _metric(last_size):
+            raise NotReadable(
+                f"{quoted(written)} mixes metric units with others", "write it in one system"
+            )
         ticks += _number_in(term, written) * size.ticks
         last_size, position = size, term.end()
     return whole_ticks(ticks)
+
+
+def _metric(size: Length) -> bool:
+    """Units of the other system are no whole number of millimetres."""
+    return size.ticks % Unit.MM.length.ticks == 0
 
 
 def _number_in(term: re.Match[str], written: str) -> Fraction:

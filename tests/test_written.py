@@ -284,3 +284,9 @@ def reading_of(text: str) -> Length | NotReadable:
 def test_any_text_is_a_length_or_refused_with_a_reason_and_a_remedy(text: str) -> None:
     read = reading_of(text)
     assert read >= Length(0) if isinstance(read, Length) else read.wrong and read.right
+
+
+@pytest.mark.parametrize("text", ["1'234 mm", "1 yd 20 cm", "1 m 4 in"])
+def test_feet_and_millimetres_are_not_mixed(text: str) -> None:
+    with pytest.raises(NotReadable, match="mixes metric units with others"):
+        read_length(text, Unit.IN)

@@ -126,7 +126,7 @@ def size_piece(to_cut: ToCut) -> Sized:
     else:
         match piece.shape:
             case Shape.RECTANGLE | Shape.BOX:
-                sized = _rectangle(piece, edges)
+                sized = _rectangle(_unfolded(to_cut), edges)
             case Shape.TAPER:
                 sized = size_taper(piece, edges)
             case Shape.SECTOR:
@@ -145,6 +145,13 @@ def cut_length(to_cut: ToCut) -> Reckoning:
     finished = stated(to_cut.piece.length)
     _refuse_deep_hems(to_cut.piece, edges, Sized((finished, finished), length, length))
     return length.to_mark("up to the mark of the tape", to_cut.order.plan.garment.rules.mark)
+
+
+def _unfolded(to_cut: ToCut) -> Piece:
+    """The piece without its pleats where it is cut to its finished size, as interfacing is."""
+    if to_cut.cut.cut_to == "finished size":
+        return to_cut.piece.model_copy(update={"takes_up": ()})
+    return to_cut.piece
 
 
 def _rectangle(piece: Piece, edges: Allowances) -> Sized:

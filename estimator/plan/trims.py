@@ -112,7 +112,7 @@ class Notion(Bought):
     quantity: Count = 1
     kind: KindField | None = None
     length: Size | None = None
-    spare: Annotated[int, Field(ge=0, le=1000)] = 0
+    spare: Annotated[int, Field(strict=True, ge=0, le=1000)] = 0
 
     @model_validator(mode="after")
     def _a_notion(self) -> Notion:

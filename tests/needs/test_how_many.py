@@ -306,3 +306,15 @@ name = "join"
 edges = ["a: top", "b: bottom"]
 """
     assert needed(in_print(two + trim('along = "join"\nends = "raw"')), "piping") == length("20")
+
+
+def test_interfacing_cut_to_finished_size_has_none_of_the_pleats() -> None:
+    panel = """
+[[piece]]
+name = "panel"
+cut = { fabric = "print", cut_to = "finished size" }
+width = "10"
+length = "15"
+takes_up = [{ kind = "knife pleat", depth = "1", count = 3 }]
+"""
+    assert cut_sizes(in_print(panel))["panel"] == by("10", "15")
