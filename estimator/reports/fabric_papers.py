@@ -78,7 +78,7 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
         title=fabric_title(choice, estimate),
         columns=(
             Column("", wide=8),
-            Column("Width", wide=9),
+            Column("Width", wide=11),
             Column("Usable", wide=12),
             Column("Buy", Format.SOLD, 8),
             Column("Unit", wide=6),

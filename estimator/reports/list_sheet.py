@@ -61,14 +61,14 @@ class _ShoppingList:
     COLUMNS = (
         ("Got it", 7.5),
         ("Item", 24),
-        ("Width", 8.5),
+        ("Width", 9.5),
         ("Needed", 10),
         ("Buy", 8),
-        ("Unit", 12.5),
+        ("Unit", 13.5),
         ("Colour and notes", 36),
         ("Unit price", 11),
         ("Cost", 10),
-        ("Shop", 17),
+        ("Shop", 18),
         ("Key", 30),
     )
     PRINTED: Across = (1, 10)

@@ -16,7 +16,7 @@ Rows = tuple[int, int]
 LETTER, A4 = 1, 9
 _SIZES = {LETTER: (8.5, 11.0), A4: (8.27, 11.69)}
 """Width and height upright, in inches: ANSI Y14.1 size A, ISO 216 A4."""
-SIDE, TOP, BOTTOM = 0.4, 0.5, 0.6
+SIDE, TOP, BOTTOM = 0.4, 0.4, 0.6
 POINTS, PIXELS, DIGIT = 72, 96, 7
 """Points and pixels an inch, and pixels a digit of the usual font: a column's unit of width."""
 SHRUNK_AT_MOST = 1.4
@@ -77,4 +77,6 @@ def keep_together(sheet: Worksheet, columns: int, blocks: Sequence[Rows]) -> Non
         if used and used + height > room:
             sheet.row_breaks.append(Break(id=first - 1))
             used = 0.0
-        used = (used + height) % room
+        used += height
+        while used > room:
+            used -= room

@@ -8,12 +8,13 @@ from openpyxl.worksheet.worksheet import Worksheet
 BASE_SIZE = 11.0
 LEADING = 1.37
 """A line's height in sizes of its font: Calibri's 15 points at size 11."""
-_PADDING = 0.8
-_INDENT = 1.4
+_PADDING = 0.7
+_INDENT = 1.3
 _BOLD = 1.09
 _WIDTHS = {
-    **dict.fromkeys("iljI.,;:'|!()[] ", 0.52),
+    **dict.fromkeys("iljI.,;:'|!()[] ", 0.5),
     **dict.fromkeys('ftr/-"°', 0.7),
+    **dict.fromkeys("sczkvxy", 0.88),
     **dict.fromkeys("mwMW@%—", 1.6),
 }
 """Widths of characters in widths of a digit, which is a column's unit; from memory of common fonts,

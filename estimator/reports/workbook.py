@@ -37,6 +37,8 @@ from estimator.reports.working_sheet import write_workings
 
 LIST_SHEET = "Shopping list"
 GAP = 12.0
+SENTENCE = 72
+"""Digits: a column alone is cut off and not made smaller where a page is too narrow for it."""
 
 
 def workbook_of(estimate: Estimate) -> Workbook:
@@ -142,7 +144,7 @@ def _heading_row(sheet: Worksheet, row: int, columns: Sequence[Column], unit: Un
 
 def _sentences(sheet: Worksheet, parts: Sequence[tuple[str, Sequence[str]]], unit: Unit) -> None:
     """Titled sentences, each in a row as high as it needs."""
-    sheet.column_dimensions["A"].width = 100
+    sheet.column_dimensions["A"].width = SENTENCE
     row = 1
     for title, lines in parts:
         if lines:

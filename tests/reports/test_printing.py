@@ -36,18 +36,18 @@ def pages(sheet: Worksheet) -> list[Rows]:
 
 
 def test_a_page_of_letter_paper_takes_its_height_less_the_margins() -> None:
-    # 11 in less 1/2 in above and 0.6 in below, in points of 1/72 in.
-    assert room_on_a_page(sheet_of([15]), 1) == pytest.approx((11 - 1.1) * 72)
+    # 11 in less 0.4 in above and 0.6 in below, in points of 1/72 in.
+    assert room_on_a_page(sheet_of([15]), 1) == pytest.approx((11 - 1) * 72)
 
 
 def test_a_wide_sheet_is_made_smaller_and_takes_more_rows_on_a_page() -> None:
     sheet = sheet_of([15])
     sheet.column_dimensions["A"].width = 211.2  # 15.4 in, which is twice 8 1/2 less 2 x 0.4
-    assert room_on_a_page(sheet, 1) == pytest.approx(2 * (11 - 1.1) * 72)
+    assert room_on_a_page(sheet, 1) == pytest.approx(2 * (11 - 1) * 72)
 
 
 def test_a_table_that_would_be_cut_by_the_end_of_a_page_begins_a_new_one() -> None:
-    # 712.8 points a page: two tables of 300 fill one, the third goes over.
+    # 720 points a page: two tables of 300 fill one, the third goes over.
     sheet = sheet_of([100] * 12)
     keep_together(sheet, 1, [(1, 3), (4, 6), (7, 9), (10, 12)])
     assert pages(sheet) == [(1, 6), (7, 12)]

@@ -271,3 +271,13 @@ def test_an_estimate_with_nothing_to_buy_makes_an_empty_list_and_no_fault() -> N
     sheet = read_back(estimate(plan('[garment]\nname = "nothing yet"')))["Shopping list"]
     assert list_rows(sheet) == {}
     assert sheet["A2"].value == "There is nothing to buy."
+
+
+def test_a_page_is_wide_enough_for_the_sentences_even_where_digits_are_wide(
+    book: Workbook,
+) -> None:
+    # Upright letter paper has 8 1/2 in less 2 x 0.4; a digit of a wide font of 11 points measures
+    # 0.64 of its size (DejaVu Sans, from its own tables), with which programs measure columns.
+    wide = book["Assumptions"].column_dimensions["A"].width
+    assert book["Assumptions"].page_setup.orientation == "portrait"
+    assert wide * 0.64 * 11 / 72 <= 8.5 - 2 * 0.4
