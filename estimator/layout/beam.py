@@ -3,8 +3,8 @@
 Each filling grows at its lowest gap: a piece goes into the left or the right corner of it, or the
 gap is given up to the lower wall. After each piece only the best fillings are kept, as many as
 the beam is wide. A filling that has wasted more than the box can spare is dropped; so is one that
-equals another. "Best" is the least waste, known and foreseen, for the area filled; a constant added
-to the waste makes fillings that have used the large pieces first look better.
+equals another. "Best" is the least waste, known and foreseen, for the area filled, with a taste for
+large pieces first and for edges that run on.
 """
 
 from __future__ import annotations
@@ -39,16 +39,28 @@ class _Filling(NamedTuple):
     last: Put | None
 
 
+class Taste(NamedTuple):
+    """What makes a filling look good, besides little waste.
+
+    `large_first`: a constant added to the waste, as a share of the area to fill, so that those look
+    better that have used the large pieces. `flush`: how much waste, in mean pieces, is forgiven for
+    each edge that a piece shares with its neighbour's end or with the far wall of its gap.
+    """
+
+    large_first: float
+    flush: float
+
+
 _Step: TypeAlias = tuple[float, _Filling, Skyline, int, int, Put, bool]
 
 
 class Beam:
-    """The search for one box; `large_first` is the constant, as a share of the area to fill.
+    """The search for one box, `width` fillings at a time.
 
     `narrow` tells after a search whether fillings were left out that a wider beam would follow.
     """
 
-    def __init__(self, fill: Fill, width: int, large_first: float, budget: Budget) -> None:
+    def __init__(self, fill: Fill, width: int, taste: Taste, budget: Budget) -> None:
         box = fill.box
         self.narrow = False
         self._box = box
@@ -56,7 +68,9 @@ class Beam:
         self._budget = budget
         self._fill = fill
         self._spare = box.spare
-        self._lead = large_first * (box.across * box.along - box.spare)
+        area = box.across * box.along - box.spare
+        self._lead = taste.large_first * area
+        self._bonus = taste.flush * area / max(1, sum(box.counts))
 
     def search(self) -> list[Put] | None:
         """A place for every piece, or None: none was found, which proves nothing."""
@@ -104,7 +118,8 @@ class Beam:
         steps: list[_Step],
     ) -> None:
         top = self._box.along
-        spare, lead, filled = self._spare, self._lead, filling.filled
+        spare, filled = self._spare, filling.filled
+        lead, bonus = self._lead, self._bonus
         start, level, gap = skyline[index]
         wall_left, wall_right = walls(skyline, index, top)
         sums_along = left.sums_along
@@ -125,24 +140,20 @@ class Beam:
                 over = base + across * unfilled(sums_along, top - level - along)
                 area = filled + across * along
                 rest = gap - across
+                height = level + along
                 if start <= lie.latest_across:
-                    waste = over + self._beside(
-                        skyline, index, level + along, rest, wall_right, -1, left
-                    )
+                    waste = over + self._beside(skyline, index, height, rest, wall_right, -1, left)
                     if waste <= spare * 2:
                         put = Put(kind, start, level, lie)
-                        steps.append(
-                            ((waste + lead) / area, filling, skyline, index, wasted, put, True)
-                        )
+                        flush = (height == wall_left) + (0 if rest else 1 + (height == wall_right))
+                        score = (waste + lead - bonus * flush) / area
+                        steps.append((score, filling, skyline, index, wasted, put, True))
                 if rest and start + rest <= lie.latest_across:
-                    waste = over + self._beside(
-                        skyline, index, level + along, rest, wall_left, 1, left
-                    )
+                    waste = over + self._beside(skyline, index, height, rest, wall_left, 1, left)
                     if waste <= spare * 2:
                         put = Put(kind, start + rest, level, lie)
-                        steps.append(
-                            ((waste + lead) / area, filling, skyline, index, wasted, put, False)
-                        )
+                        score = (waste + lead - bonus * (height == wall_right)) / area
+                        steps.append((score, filling, skyline, index, wasted, put, False))
 
     def _beside(
         self,

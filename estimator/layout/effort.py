@@ -13,7 +13,7 @@ class Effort:
 
 
 EVERYDAY = Effort(25_000)
-THOROUGH = Effort(300_000)
+THOROUGH = Effort(250_000)
 
 
 @dataclass(slots=True)

@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from estimator.layout.beam import Beam
+from estimator.layout.beam import Beam, Taste
 from estimator.layout.box import Box, Lie, Put, box_for, spots_from, unit_of
 from estimator.layout.effort import Budget, Effort
 from estimator.layout.fill import Fill
@@ -28,7 +28,11 @@ FINENESS = 400
 """Where every tick counts, lengths nearer to each other than 1/400 are not asked apart."""
 FIRST_BEAM = 4
 BEAM_GROWTH = 3
-LARGE_FIRST = (0.05, 0.2)
+TASTES = (Taste(0.05, 0.1), Taste(0.02, 0.05))
+PROOFS, PROOFS_IN_CLOSED_FORM = 2, 10
+"""Lengths that are tried to be proved too short, at one time."""
+SCALES = 2
+"""Best scales worked out from each side of a box to prove that it is too short."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,17 +62,14 @@ class Search:
 
     def run(self) -> Found:
         """Search until nothing less can be bought, nothing is left to ask, or the work is done."""
-        self._raise_bound_in_closed_form()
+        self._raise_bound((self._bound + self._length) // 2, 0)
         width, unproved = FIRST_BEAM, -1
         open_ended = True
         while open_ended and not self._settled and not self._budget.spent:
             self._look_for_rows()
-            if self._rows_only:
-                open_ended = not self._rows.exhausted
-            else:
-                open_ended = self._search_with(width)
-            if self._length != unproved:
-                self._prove_least()
+            open_ended = not self._rows.exhausted if self._rows_only else self._search_with(width)
+            if self._length != unproved and not self._settled:
+                self._raise_bound(self._length - 1, SCALES)
                 unproved = self._length
             width *= BEAM_GROWTH
         return Found(self._rows.best, self._spots, self._bound)
@@ -95,27 +96,23 @@ class Search:
         aim = floor + max(1, (ceiling - floor) // parts)
         return longest_buying_same(self._cloth, aim, ceiling)
 
-    def _raise_bound_in_closed_form(self) -> None:
+    def _raise_bound(self, first: int, scales: int) -> None:
+        """Prove as many lengths as possible too short: `first` if it can be, else by halving."""
         ceiling = self._length
-        while not self._settled:
+        aim = first
+        for _ in range(PROOFS if scales else PROOFS_IN_CLOSED_FORM):
+            if self._settled or self._budget.spent:
+                return
             top = longest_buying_less(self._cloth, ceiling)
             if top < self._bound or (top - self._bound) * FINENESS < self._length:
                 return
-            target = longest_buying_same(self._cloth, (self._bound + top) // 2, top)
+            target = longest_buying_same(self._cloth, min(aim, top), top)
             box = self._box(target)
-            if box is None or cannot_fit(box, self._budget, scales=0):
+            if box is None or cannot_fit(box, self._budget, scales=scales):
                 self._bound = self._after(target)
             else:
                 ceiling = target
-
-    def _prove_least(self) -> None:
-        """Try to prove by the best scales that nothing less than now can be bought."""
-        target = longest_buying_less(self._cloth, self._length)
-        if self._settled or target < self._bound:
-            return
-        box = self._box(target)
-        if box is None or cannot_fit(box, self._budget, scales=2):
-            self._bound = self._after(target)
+            aim = (self._bound + ceiling) // 2
 
     def _after(self, target: int) -> int:
         """The first length above `target` at which a layout can end at all."""
@@ -145,9 +142,9 @@ class Search:
         """The pieces in the box, from its end or from its side; and whether a beam was narrow."""
         narrow = False
         sides = (Fill(box), Fill(box.on_its_side()))
-        for large_first in LARGE_FIRST:
+        for taste in TASTES:
             for on_side, fill in enumerate(sides):
-                beam = Beam(fill, width, large_first, self._budget)
+                beam = Beam(fill, width, taste, self._budget)
                 puts = beam.search()
                 narrow = narrow or beam.narrow
                 if puts is not None:

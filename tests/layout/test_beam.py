@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from estimator.layout import Blank, Cloth, Effort, Style, lay_out
-from estimator.layout.beam import Beam
+from estimator.layout.beam import Beam, Taste
 from estimator.layout.box import Box, Lie, box_for
 from estimator.layout.effort import Budget
 from estimator.layout.fill import Fill, unfilled
@@ -37,7 +37,7 @@ def test_every_filling_lies_in_its_box_with_no_piece_below_the_outline_of_those_
 ):
     cut = cut_up(seed, pieces, guillotine=False, width=20, length=30, slimmest=1)
     box = box_for(kinds_of(cut.blanks), 20, 0, 30 + slack, 1)
-    puts = Beam(Fill(box), 6, 0.05, Budget(10_000)).search()
+    puts = Beam(Fill(box), 6, Taste(0.05, 0.1), Budget(10_000)).search()
     if puts is None:
         return
     assert len(puts) == len(cut.blanks)
