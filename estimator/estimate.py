@@ -130,7 +130,7 @@ def _ring_setting_widths(needs: Needs) -> Iterator[Widths]:
         names = ", ".join(f"'{need.title}'" for need in setting)
         wrong = f"strips in whole widths can be had in more than {MOST_WIDTH_CHOICES} ways"
         raise Refused(
-            [Fault(setting[0].sources[0].place, wrong, f"fix the width of some of {names}")]
+            [Fault(setting[0].sources[0].where, wrong, f"fix the width of some of {names}")]
         )
     for chosen in product(*choices):
         yield {need.terms: offers for need, offers in zip(setting, chosen, strict=True)}
@@ -190,7 +190,7 @@ def _trims(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:
     with faults.about(""):
         needed = length_needs(needs, edges)
     for need in needed:
-        with faults.about(need.runs[0].source.place):
+        with faults.about(need.runs[0].source.where):
             purchases.append(buy_length(need, _unit(needs)))
     faults.refuse_if_any()
     return purchases
@@ -200,7 +200,7 @@ def _notions(needs: Needs, faults: Faults) -> list[Purchase]:
     """What is bought by count, whatever the widths."""
     purchases = []
     for need in needs.counts:
-        with faults.about(need.sources[0].place):
+        with faults.about(need.sources[0].where):
             purchases.append(buy_count(need, _unit(needs)))
     return purchases
 

@@ -53,6 +53,11 @@ class Source:
     place: str = ""
     wearer: str = ""
 
+    @property
+    def where(self) -> str:
+        """The place and the name, as complaints tell them."""
+        return f"{self.place} ('{self.name}')" if self.place else str(self)
+
     def __str__(self) -> str:
         who = f"{self.garment} ({self.wearer})" if self.wearer else self.garment
         return f"{who}: {self.name}"

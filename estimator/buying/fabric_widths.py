@@ -133,14 +133,14 @@ def _at_width(
     assert first.width is not None, "an offer of a fabric has a width"
     faults = Faults()
     pieces = list(need.pieces)
-    with faults.about(need.sources[0].place):
+    with faults.about(need.sources[0].where):
         if usable <= ZERO:
             raise Wrong("the selvedges take all of the width", "state a smaller selvedge")
     for one in need.hanging if usable > ZERO else ():
         with faults.at(one.order.places, one.path):
             pieces += made_up(one, edges[one.garment], usable)
     for piece in pieces:
-        with faults.about(piece.source.place):
+        with faults.about(piece.source.where):
             refuse_too_wide(piece, terms, offers, need.title, unit)
     if faults.found:
         return TooNarrow(first.width, usable, tuple(faults.found))
@@ -154,7 +154,7 @@ def _refuse_too_many(need: FabricNeed, pieces: Sequence[CutPiece]) -> None:
     if count > MOST_PIECES:
         wrong = f"{count} pieces are cut from '{need.title}'"
         right = f"plan at most {MOST_PIECES} at a time"
-        raise Refused([Fault(need.sources[0].place, wrong, right)])
+        raise Refused([Fault(need.sources[0].where, wrong, right)])
 
 
 def _cheapest(

@@ -70,9 +70,10 @@ def needs_of(job: Job, faults: Faults) -> Needs:
 
 def _refuse_unknown_fabrics(order: GarmentOrder, faults: Faults) -> None:
     known = {fabric.name for fabric in order.plan.fabric}
+    named = known | order.unread
     for number, piece in enumerate(order.plan.piece):
         for place, cut in enumerate(piece.cut):
-            if cut.fabric not in known | order.unread:
+            if cut.fabric not in named:
                 wrong = f"the plan has no fabric {quoted(cut.fabric)}"
                 problem = Wrong(wrong, nearest(cut.fabric, known), ("cut", place, "fabric"))
                 faults.add(order.places, ("piece", number), problem)

@@ -113,14 +113,19 @@ def _notes(purchase: Purchase, estimate: Estimate) -> Iterator[str]:
 
 
 def _needed(purchase: Purchase) -> Sold:
-    """What is needed, in the unit that is bought where that is a length, else in its own."""
+    """What is needed, in the unit that is bought where that is a length, else in its own.
+
+    Yards go up to the next sixteenth, as they are bought in fractions too.
+    """
     needed, buy = purchase.needed, purchase.buy
     if isinstance(needed, int):
         return Sold(Fraction(needed), "")
     if isinstance(buy.bought, Length):
-        return Sold(needed / buy.offer.sold_by.length, buy.unit)
+        bought = Sold(buy.sold_units, buy.unit)
+        exact = Sold(needed / buy.offer.sold_by.length, buy.unit)
+        return exact.in_next_sixteenth if bought.in_sixteenths else exact
     unit = Unit.M if buy.offer.put_up.metric else Unit.YD
-    return Sold(needed / unit.length, unit.symbol)
+    return Sold(needed / unit.length, unit.symbol).in_next_sixteenth
 
 
 def totals(estimate: Estimate) -> tuple[str, ...]:

@@ -49,6 +49,13 @@ class Sold:
         return Fraction(ceil(self.amount * 100), 100)
 
     @property
+    def in_next_sixteenth(self) -> Sold:
+        """A length in yards up to the next sixteenth; anything else as it is."""
+        if self.unit != Unit.YD.symbol:
+            return self
+        return Sold(Fraction(ceil(self.amount * 16), 16), self.unit)
+
+    @property
     def text(self) -> str:
         """The amount without its unit: ``2 3/8``, ``1.20``, ``5``."""
         shop = _SHOPS.get(self.unit)
