@@ -26,6 +26,8 @@ from estimator.layout.shelves import Shelf
 
 FINENESS = 400
 """Where every tick counts, lengths nearer to each other than 1/400 are not asked apart."""
+MOST_PIECES = 400
+"""With more pieces than this only rows are looked for: they waste little then."""
 FIRST_BEAM = 4
 BEAM_GROWTH = 3
 TASTES = (Taste(0.05, 0.1), Taste(0.02, 0.05))
@@ -45,7 +47,7 @@ class Found:
 
 
 class Search:
-    """One search; `bound` is a bound known already, `rows_only` looks for rows and the bound."""
+    """One search; `bound` is a bound known already, `rows_only` looks for no close layout."""
 
     def __init__(
         self, cloth: Cloth, kinds: Sequence[Kind], bound: int, effort: Effort, rows_only: bool
@@ -54,7 +56,7 @@ class Search:
         self._kinds = kinds
         self._unit = unit_of(kinds, cloth.repeat)
         self._bound = bound
-        self._rows_only = rows_only
+        self._rows_only = rows_only or sum(kind.quantity for kind in kinds) > MOST_PIECES
         self._rows = RowSearch(cloth, kinds)
         self._length = length_of(self._rows.best, cloth.repeat)
         self._spots: tuple[Spot, ...] | None = None
@@ -62,7 +64,7 @@ class Search:
 
     def run(self) -> Found:
         """Search until nothing less can be bought, nothing is left to ask, or the work is done."""
-        self._raise_bound((self._bound + self._length) // 2, 0)
+        self._raise_bound(self._length - 1, 0)
         width, unproved = FIRST_BEAM, -1
         open_ended = True
         while open_ended and not self._settled and not self._budget.spent:
@@ -104,7 +106,8 @@ class Search:
             if self._settled or self._budget.spent:
                 return
             top = longest_buying_less(self._cloth, ceiling)
-            if top < self._bound or (top - self._bound) * FINENESS < self._length:
+            near = (top - self._bound) * FINENESS < self._length
+            if top < self._bound or (near and aim != first):
                 return
             target = longest_buying_same(self._cloth, min(aim, top), top)
             box = self._box(target)
