@@ -12,7 +12,7 @@ from estimator.needs.fits import narrowest
 from estimator.needs.types import FabricTerms
 from estimator.plan import Made
 
-LOOKS = 6
+LOOKS = 4
 """How many widths are tried on the way down; each halves what is left to search."""
 QUICK = Effort(1_000)
 

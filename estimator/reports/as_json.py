@@ -10,7 +10,8 @@ from estimator.estimate import Estimate
 from estimator.measure import Length, Unit, tape_text, usable_text
 from estimator.needs.types import CutPiece
 from estimator.reports.assumptions import assumptions
-from estimator.reports.shopping_list import tape_unit, title_of
+from estimator.reports.shopping_list import title_of
+from estimator.reports.units import tape_unit
 from estimator.reports.working_lines import Working, cut_workings, workings
 
 

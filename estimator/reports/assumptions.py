@@ -8,7 +8,8 @@ from estimator.estimate import Estimate
 from estimator.job import GarmentOrder
 from estimator.measure import Length, decimal_text, natural_text, shop_text, tape_text, usable_text
 from estimator.plan import Elastic
-from estimator.reports.shopping_list import THREAD, tape_beside, tape_unit
+from estimator.reports.shopping_list import THREAD
+from estimator.reports.units import tape_beside, tape_unit
 from estimator.reports.uses import fabric_title
 
 

@@ -10,9 +10,10 @@ from estimator.estimate import Estimate
 from estimator.layout import Placement, Style
 from estimator.measure import Length, natural_text, shop_text, usable_text
 from estimator.needs.types import CutPiece
-from estimator.reports.shopping_list import tape_beside, tape_unit
+from estimator.reports.bolt_widths import narrowest_text
 from estimator.reports.sketch import sketch
 from estimator.reports.tables import Column, Format, Sold, Table, Value
+from estimator.reports.units import tape_beside, tape_unit
 from estimator.reports.uses import fabric_title
 
 
@@ -169,6 +170,7 @@ def layout_table(choice: FabricChoice, estimate: Estimate) -> Table:
             "Straighten the cut end first.",
             f"{_sentence(proof_text(chosen))}.",
             f"{_sentence(waste_text(chosen, estimate.currency))}.",
+            f"{_sentence(narrowest_text(choice, estimate))}.",
         ),
     )
 

@@ -41,10 +41,10 @@ from estimator.reports.shopping_list import (
     Section,
     garment_notes,
     sections,
-    tape_unit,
     title_of,
 )
 from estimator.reports.tables import Value
+from estimator.reports.units import tape_unit
 
 OPEN, DONE = "☐", "☑"
 GAP = 7.0

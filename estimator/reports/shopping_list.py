@@ -11,7 +11,9 @@ from estimator.buying.types import Purchase
 from estimator.estimate import Estimate
 from estimator.measure import Length, Unit, natural_text
 from estimator.needs.types import Group
+from estimator.reports.bolt_widths import narrowest_text
 from estimator.reports.tables import Sold
+from estimator.reports.units import tape_beside, tape_unit
 from estimator.reports.uses import use_of
 
 NOTHING = "There is nothing to buy."
@@ -39,17 +41,6 @@ class Section:
 
     title: str
     lines: tuple[Line, ...]
-
-
-def tape_unit(estimate: Estimate) -> Unit:
-    """Inches, centimetres or millimetres: what the first garment is written in."""
-    garments = estimate.job.garments
-    return garments[0].plan.garment.unit.tape if garments else Unit.IN
-
-
-def tape_beside(shop: Unit, unit: Unit) -> Unit:
-    """What lengths of a thing sold by ``shop`` are read in: ``unit``, unless the systems differ."""
-    return unit if shop.metric == unit.metric else shop.tape
 
 
 def title_of(estimate: Estimate) -> str:
@@ -110,6 +101,9 @@ def _notes(purchase: Purchase, estimate: Estimate) -> Iterator[str]:
     if use:
         yield f"for {use}"
     yield from purchase.notes
+    for choice in estimate.fabrics:
+        if choice.need.sources == purchase.sources:
+            yield narrowest_text(choice, estimate)
 
 
 def _needed(purchase: Purchase) -> Sold:

@@ -31,8 +31,8 @@ from estimator.reports.fabric_papers import cut_table, layout_table, row_sketche
 from estimator.reports.list_sheet import write_shopping_list
 from estimator.reports.printing import Rows, fit_if_hardly_more, keep_together, print_setup
 from estimator.reports.row_heights import fit_height
-from estimator.reports.shopping_list import tape_unit
 from estimator.reports.tables import Column, Format, Table
+from estimator.reports.units import tape_unit
 from estimator.reports.working_sheet import write_workings
 
 LIST_SHEET = "Shopping list"

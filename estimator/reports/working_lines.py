@@ -10,8 +10,8 @@ from estimator.buying.types import Purchase
 from estimator.estimate import Estimate
 from estimator.measure import Length, Unit, decimal_text, shop_text, tape_text
 from estimator.needs.types import CutPiece
-from estimator.reports.shopping_list import tape_unit
 from estimator.reports.tables import Sold, price_text
+from estimator.reports.units import tape_unit
 from estimator.reports.uses import named, several_garments, use_of
 from estimator.working import Operation, Step
 

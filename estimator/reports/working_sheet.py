@@ -22,7 +22,7 @@ from estimator.reports.cells import (
 )
 from estimator.reports.printing import Rows, keep_together, print_setup
 from estimator.reports.row_heights import fit_height
-from estimator.reports.shopping_list import tape_unit
+from estimator.reports.units import tape_unit
 from estimator.reports.working_lines import Working, cut_workings, workings
 
 WIDTHS = {"A": 26, "B": 14, "C": 15, "D": 1, "E": 26, "F": 14, "G": 15}

@@ -1,0 +1,25 @@
+"""How narrow a bolt may measure, in words for the buyer who lays a tape across it."""
+
+from __future__ import annotations
+
+from estimator.buying.fabric_widths import FabricChoice
+from estimator.buying.narrowest import narrowest_serving
+from estimator.estimate import Estimate
+from estimator.measure import shop_text, usable_text
+from estimator.reports.units import tape_beside, tape_unit
+
+
+def narrowest_text(choice: FabricChoice, estimate: Estimate) -> str:
+    """``good down to 43 1/4 in usable; at 43 in buy 3 yd``, or why that cannot be said."""
+    found = narrowest_serving(choice)
+    if found is None:
+        return "strips take its whole width: measure the bolt before you buy"
+    sold_by = choice.chosen.buy.offer.sold_by
+    tape = tape_beside(sold_by, tape_unit(estimate))
+    text = f"good down to {usable_text(found.usable, tape)} usable"
+    below = usable_text(found.next_down, tape)
+    if found.then_buy is None:
+        return f"{text}; at {below} the pieces do not go on it"
+    if found.then_buy == choice.chosen.buy.bought:
+        return text
+    return f"{text}; at {below} buy {shop_text(found.then_buy, sold_by)}"
