@@ -40,7 +40,8 @@ def test_a_run_longer_than_a_card_is_refused_and_not_two_cards() -> None:
     trim = '[[trim]]\nname = "tie"\nlength = "3 yd"\nsold = [{ put_up = "card of 3 yd" }]\n'
     assert complaints(HEADING + PANEL + trim) == [
         "apron.toml, line 13 ('tie'): one run takes 108 1/2 in in one piece, and the longest "
-        "put-up of 'tie' holds 108 in; plan shorter runs, or offer it by the length or in a longer put-up"
+        "put-up of 'tie' holds 108 in; plan shorter runs, or offer it by the length or in a "
+        "longer put-up"
     ]
 
 
