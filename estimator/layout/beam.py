@@ -25,8 +25,8 @@ from estimator.layout.skyline import (
     without_dead_ends,
 )
 
-GAPS_TRIED = 3
-"""The lowest gap, and the next ones if it is given up."""
+GAPS_TRIED = 2
+"""The lowest gap, and the next one if it is given up."""
 
 
 class _Filling(NamedTuple):
@@ -57,12 +57,14 @@ _Step: TypeAlias = tuple[float, _Filling, Skyline, int, int, Put, bool]
 class Beam:
     """The search for one box, `width` fillings at a time.
 
-    `narrow` tells after a search whether fillings were left out that a wider beam would follow.
+    After a search `stuck` holds the best filling that had no place for another piece; `narrow`
+    tells whether fillings were left out that a wider beam would follow.
     """
 
     def __init__(self, fill: Fill, width: int, taste: Taste, budget: Budget) -> None:
         box = fill.box
         self.narrow = False
+        self.stuck: list[Put] = []
         self._box = box
         self._width = width
         self._budget = budget
@@ -80,8 +82,10 @@ class Beam:
         level = [_Filling(empty, self._box.counts, 0, 0, 0, None, None)]
         for _ in range(sum(self._box.counts)):
             steps = [step for filling in level for step in self._steps(filling)]
+            best = level[0]
             level = self._best(steps)
             if not level or self._budget.spent:
+                self.stuck = _places(best)
                 return None
         return _places(level[0])
 

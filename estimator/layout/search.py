@@ -18,6 +18,7 @@ from estimator.layout.effort import Budget, Effort
 from estimator.layout.fill import Fill
 from estimator.layout.fits import cannot_fit
 from estimator.layout.kinds import Kind, Spot
+from estimator.layout.overflow import completed
 from estimator.layout.question import Cloth
 from estimator.layout.row_search import RowSearch
 from estimator.layout.rows import length_of
@@ -133,8 +134,7 @@ class Search:
             puts, too_narrow = self._fill(box, width) if box else (None, False)
             narrow = narrow or too_narrow
             if puts is not None:
-                self._spots = spots_from(puts, self._kinds, self._cloth.repeat, self._unit)
-                self._length = max(spot.along + spot.length for spot in self._spots)
+                self._keep_if_it_buys_less(puts)
             elif self._budget.spent:
                 break
             else:
@@ -152,9 +152,17 @@ class Search:
                 narrow = narrow or beam.narrow
                 if puts is not None:
                     return [_upright(put) for put in puts] if on_side else puts, narrow
+                if not on_side:
+                    self._keep_if_it_buys_less(completed(box, beam.stuck))
                 if self._budget.spent:
                     return None, narrow
         return None, narrow
+
+    def _keep_if_it_buys_less(self, puts: Sequence[Put]) -> None:
+        spots = spots_from(puts, self._kinds, self._cloth.repeat, self._unit)
+        length = max(spot.along + spot.length for spot in spots)
+        if self._cloth.buys(length) < self._cloth.buys(self._length):
+            self._spots, self._length = spots, length
 
 
 def _upright(put: Put) -> Put:
