@@ -8,16 +8,25 @@ from fractions import Fraction
 from functools import lru_cache
 
 from estimator.buying.cut_lengths import as_sold, cut_from_roll, fabric_needed
+from estimator.buying.lots import Lot, outline_area, single_lots, slanted_lots
 from estimator.buying.types import Buy, Purchase, least_bought
 from estimator.catalog import Offer
 from estimator.faults import Fault, Faults, Refused, Wrong
-from estimator.layout import EVERYDAY, Blank, Cloth, Effort, Layout, lay_out
+from estimator.layout import EVERYDAY, Cloth, Effort, Layout, lay_out
 from estimator.measure import ZERO, Length, Unit
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.fits import refuse_too_wide
 from estimator.needs.makeup import made_up
 from estimator.needs.terms import allowed_offers, usable_width
 from estimator.needs.types import CutPiece, FabricNeed, FabricTerms
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """A layout, and the lots of pieces that its blanks are."""
+
+    lots: tuple[Lot, ...]
+    layout: Layout
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,11 +40,16 @@ class WidthOption:
     width: Length
     usable: Length
     pieces: tuple[CutPiece, ...]
-    layout: Layout
+    laid: Laid
     needed: Length
     least: Length
     buy: Buy
     waste: Fraction
+
+    @property
+    def layout(self) -> Layout:
+        """Where each lot of pieces lies."""
+        return self.laid.layout
 
     @property
     def step(self) -> Length:
@@ -145,7 +159,7 @@ def _at_width(
     if faults.found:
         return TooNarrow(first.width, usable, tuple(faults.found))
     _refuse_too_many(need, pieces)
-    known = [option.layout for option in narrower if option.pieces == tuple(pieces)]
+    known = [option.laid for option in narrower if option.pieces == tuple(pieces)]
     return _cheapest(need, offers, usable, tuple(pieces), known)
 
 
@@ -162,7 +176,7 @@ def _cheapest(
     offers: Sequence[Offer],
     usable: Length,
     pieces: tuple[CutPiece, ...],
-    known: Sequence[Layout],
+    known: Sequence[Laid],
 ) -> WidthOption:
     """The cheapest of the offers of one width; each selling step has a layout of its own.
 
@@ -170,21 +184,20 @@ def _cheapest(
     a wider fabric never needs more length.
     """
     terms = need.terms
-    blanks = tuple(map(blank_of, pieces))
     steps = {(offer.selling_step, offer.minimum): offer for offer in offers}
     ways = []
     for example in steps.values():
-        own = laid_out(terms, usable, blanks, example)
-        layout = _least_of(own, known, _buys(terms, example))
-        needed = fabric_needed(Length(layout.length), terms)
+        laid = laid_out(terms, usable, pieces, example)
+        laid = _least_of((laid, *known), _buys(terms, example), laid.layout)
+        needed = fabric_needed(Length(laid.layout.length), terms)
         ways += [
-            (layout, needed, cut_from_roll(needed, offer))
+            (laid, needed, cut_from_roll(needed, offer))
             for offer in offers
             if (offer.selling_step, offer.minimum) == (example.selling_step, example.minimum)
         ]
     best = least_bought([buy for _, _, buy in ways])
-    layout, needed = next((layout, needed) for layout, needed, buy in ways if buy is best)
-    least = as_sold(fabric_needed(Length(layout.bound), terms), best.offer).value
+    laid, needed = next((laid, needed) for laid, needed, buy in ways if buy is best)
+    least = as_sold(fabric_needed(Length(laid.layout.bound), terms), best.offer).value
     width = best.offer.width
     assert isinstance(best.bought, Length), "fabric is cut to length"
     assert width is not None, "an offer of a fabric has a width"
@@ -192,7 +205,7 @@ def _cheapest(
         width=width,
         usable=usable,
         pieces=pieces,
-        layout=layout,
+        laid=laid,
         needed=needed.value,
         least=least,
         buy=best,
@@ -200,37 +213,43 @@ def _cheapest(
     )
 
 
-def _least_of(own: Layout, known: Sequence[Layout], buys: Callable[[int], int]) -> Layout:
-    """A width's own layout, unless one known of narrower fabric buys less."""
-    best = min((own, *known), key=lambda layout: buys(layout.length))
-    return replace(best, width=own.width, bound=own.bound)
+def _least_of(laid: Sequence[Laid], buys: Callable[[int], int], own: Layout) -> Laid:
+    """The first of those that buy least, as it lies on a fabric of the width of ``own``."""
+    best = min(laid, key=lambda one: buys(one.layout.length))
+    bound = min(own.bound, best.layout.length)
+    return replace(best, layout=replace(best.layout, width=own.width, bound=bound))
 
 
 @lru_cache(maxsize=1024)
 def laid_out(
     terms: FabricTerms,
     usable: Length,
-    blanks: tuple[Blank, ...],
+    pieces: tuple[CutPiece, ...],
     offer: Offer,
     effort: Effort = EVERYDAY,
-) -> Layout:
-    """The blanks on cloth that has been washed: its print repeat has shrunk with it.
+) -> Laid:
+    """The pieces on cloth that has been washed: its print repeat has shrunk with it.
 
-    Kept, because choosing the widths on which rings depend asks for the same layout many times.
+    Tapers lie head to tail where that buys less than boxes do. Kept, because choosing the widths on
+    which rings depend asks for the same layout many times.
     """
     repeat = terms.repeat.times(1 - terms.shrinkage).ticks if terms.repeat else 0
-    return lay_out(Cloth(usable.ticks, repeat, _buys(terms, offer)), blanks, effort=effort)
+    cloth = Cloth(usable.ticks, repeat, _buys(terms, offer))
+    singly = single_lots(pieces)
+    boxes = lay_out(cloth, [lot.blank for lot in singly], effort=effort)
+    slanted = slanted_lots(pieces, usable, terms.nap)
+    if slanted == singly:
+        return Laid(singly, boxes)
+    rows = lay_out(cloth, [lot.blank for lot in slanted], effort=effort)
+    if cloth.buys(rows.length) >= cloth.buys(boxes.length):
+        return Laid(singly, boxes)
+    return Laid(slanted, replace(rows, bound=_outline_bound(pieces, usable)))
 
 
-def blank_of(piece: CutPiece) -> Blank:
-    """A piece as the layout knows it."""
-    return Blank(
-        name=piece.name,
-        width=piece.width.value.ticks,
-        length=piece.length.value.ticks,
-        quantity=piece.quantity,
-        may_turn=piece.may_turn,
-    )
+def _outline_bound(pieces: Sequence[CutPiece], usable: Length) -> int:
+    """A length that no layout of the true outlines can go below: their area, and the longest."""
+    longest = max(piece.length.value.ticks for piece in pieces)
+    return max(longest, -(-_area(pieces) // usable.ticks))
 
 
 def _buys(terms: FabricTerms, offer: Offer) -> Callable[[int], int]:
@@ -243,9 +262,7 @@ def _buys(terms: FabricTerms, offer: Offer) -> Callable[[int], int]:
 
 
 def _area(pieces: Sequence[CutPiece]) -> int:
-    return sum(
-        piece.width.value.ticks * piece.length.value.ticks * piece.quantity for piece in pieces
-    )
+    return sum(outline_area(piece) * piece.quantity for piece in pieces)
 
 
 def offers_by_width(terms: FabricTerms) -> tuple[tuple[Offer, ...], ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from estimator.buying.cut_lengths import as_sold, fabric_needed
-from estimator.buying.fabric_widths import FabricChoice, WidthOption, blank_of, laid_out
+from estimator.buying.fabric_widths import FabricChoice, WidthOption, laid_out
 from estimator.layout import Effort
 from estimator.measure import Length
 from estimator.needs.fits import narrowest
@@ -62,8 +62,7 @@ def narrowest_serving(choice: FabricChoice) -> Narrowest | None:
 
 def _bought_at(washed: Length, option: WidthOption, terms: FabricTerms) -> Length:
     """What has to be bought of a fabric of this usable width, for the same pieces."""
-    blanks = tuple(map(blank_of, option.pieces))
-    layout = laid_out(terms, washed, blanks, option.buy.offer, QUICK)
+    layout = laid_out(terms, washed, option.pieces, option.buy.offer, QUICK).layout
     return as_sold(fabric_needed(Length(layout.length), terms), option.buy.offer).value
 
 

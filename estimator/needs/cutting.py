@@ -112,6 +112,7 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
         length=length,
         may_turn=piece.grain is Grain.EITHER and not to_cut.nap,
         boxed=sized.boxed,
+        narrow=sized.narrow if piece.grain is Grain.LENGTHWISE else None,
         note="; ".join(filter(None, notes)),
     )
 
@@ -135,7 +136,8 @@ def size_piece(to_cut: ToCut) -> Sized:
     mark = to_cut.order.plan.garment.rules.mark
     width = sized.width.to_mark("up to the mark of the tape", mark)
     length = sized.length.to_mark("up to the mark of the tape", mark)
-    return replace(sized, width=width, length=length)
+    narrow = None if sized.narrow is None else sized.narrow.up_to(mark)
+    return replace(sized, width=width, length=length, narrow=narrow)
 
 
 def cut_length(to_cut: ToCut) -> Reckoning:

@@ -30,6 +30,7 @@ class Sized:
     length: Reckoning
     boxed: bool = False
     note: str = ""
+    narrow: Length | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +92,12 @@ def size_taper(piece: Piece, edges: Allowances) -> Sized:
     width = width.plus("the taper carried through the allowance", whole_ticks(carried))
     width = width.plus("slanted side seams", both - whole_ticks(carried))
     note = "; ".join(filter(None, ("tapered", fold_note(edges))))
-    return Sized((wide, length), width, cut_length, True, note)
+    beyond = edges.top if bottom >= top else edges.bottom
+    narrowed = Fraction(spread.ticks * beyond.ticks, length.ticks)
+    narrow = min(top, bottom).ticks - narrowed + _along_slant(sides, spread, length)
+    return Sized(
+        (wide, length), width, cut_length, True, note, whole_ticks(max(narrow, Fraction(0)))
+    )
 
 
 def _along_slant(allowances: Length, spread: Length, length: Length) -> Fraction:

@@ -29,7 +29,8 @@ class CutPiece:
     """A piece as it is cut: ``width`` across the lengthwise grain and ``length`` along it.
 
     ``finished`` stands beside the cut size, and each cut size carries its working. ``quantity`` is
-    that of the whole job. ``boxed`` says that the rectangle is drawn round another outline.
+    that of the whole job. ``boxed`` says that the rectangle is drawn round another outline; of a
+    taper that lies along the fabric, ``narrow`` is the cut width at its narrow end.
     """
 
     source: Source
@@ -40,6 +41,7 @@ class CutPiece:
     length: Reckoning
     may_turn: bool = False
     boxed: bool = False
+    narrow: Length | None = None
     note: str = ""
 
 

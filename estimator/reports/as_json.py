@@ -112,7 +112,8 @@ def _width(option: WidthOption, chosen: bool, unit: Unit) -> dict[str, Any]:
         "pieces": [_piece(piece, unit) for piece in option.pieces],
         "places": [
             {
-                "piece": place.blank,
+                "piece": option.laid.lots[place.blank].piece,
+                "head_to_tail": option.laid.lots[place.blank].count,
                 "across": length_json(Length(place.across), unit),
                 "along": length_json(Length(place.along), unit),
                 "turned": place.turned,

@@ -178,7 +178,7 @@ def layout_table(choice: FabricChoice, estimate: Estimate) -> Table:
 def row_sketches(choice: FabricChoice) -> tuple[str, ...]:
     """Each row of a layout as one line of text, from the cut end on; none for a close layout."""
     layout = choice.chosen.layout
-    names = tuple(piece.name for piece in choice.chosen.pieces)
+    names = tuple(lot.name for lot in choice.chosen.laid.lots)
     return tuple(
         f"row {number:3} {sketch(layout, row, names)}"
         for number, row in enumerate(layout.rows, start=1)
@@ -220,7 +220,7 @@ def _side_by_side(places: Sequence[Placement]) -> Iterator[list[Placement]]:
 
 def _place(option: WidthOption, alike: Sequence[Placement]) -> tuple[Value, ...]:
     first = alike[0]
-    name = option.pieces[first.blank].name
+    name = option.laid.lots[first.blank].name
     if first.turned:
         name += ", turned"
     if len(alike) > 1:
