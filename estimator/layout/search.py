@@ -127,7 +127,7 @@ class Search:
         floor = self._bound - 1
         narrow = False
         while not self._settled:
-            target = self._between(floor, 3)
+            target = self._between(floor, 2)
             if target is None:
                 break
             box = self._box(target)
