@@ -236,11 +236,11 @@ def laid_out(
     repeat = terms.repeat.times(1 - terms.shrinkage).ticks if terms.repeat else 0
     cloth = Cloth(usable.ticks, repeat, _buys(terms, offer))
     singly = single_lots(pieces)
-    boxes = lay_out(cloth, [lot.blank for lot in singly], effort=effort)
+    boxes = lay_out(cloth, [lot.blank for lot in singly], effort=effort, rows_only=terms.rows_only)
     slanted = slanted_lots(pieces, usable, terms.nap)
     if slanted == singly:
         return Laid(singly, boxes)
-    rows = lay_out(cloth, [lot.blank for lot in slanted], effort=effort)
+    rows = lay_out(cloth, [lot.blank for lot in slanted], effort=effort, rows_only=terms.rows_only)
     if cloth.buys(rows.length) >= cloth.buys(boxes.length):
         return Laid(singly, boxes)
     return Laid(slanted, replace(rows, bound=_outline_bound(pieces, usable)))

@@ -89,6 +89,7 @@ def fabric_terms(fabric: Fabric, order: GarmentOrder, job: Job) -> FabricTerms:
         ),
         straightening=_first(fabric.straightening, stated.straightening, shop_rules.straightening),
         waste=_first(fabric.waste, None, rules.fabric_waste),
+        rows_only=(fabric.layout or stated.layout) == "straight rows",
     )
 
 

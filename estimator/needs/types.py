@@ -61,6 +61,7 @@ class FabricTerms:
     shrinkage_across: Fraction
     straightening: Length
     waste: Fraction
+    rows_only: bool
 
 
 @dataclass(frozen=True)

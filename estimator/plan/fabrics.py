@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from enum import Enum
-from typing import Any
+from typing import Any, Literal
 
 from pydantic import model_validator
 
 from estimator.catalog import YesOrNo
 from estimator.fields import Allowance, Entry, Name, Note, Share, Shrinkage, Size
 from estimator.prices import PriceField
+
+LayoutWish = Literal["straight rows", "least fabric"]
+"""Whether rows are insisted on, or a close layout is taken where it buys less."""
 
 
 class Role(Enum):
@@ -59,4 +62,5 @@ class Fabric(Entry):
     repeat: Allowance | None = None
     straightening: Allowance | None = None
     waste: Share | None = None
+    layout: LayoutWish | None = None
     note: Note = ""

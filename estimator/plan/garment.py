@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from enum import Enum
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import BeforeValidator
 
@@ -51,6 +51,7 @@ class Garment(Entry):
     elastic_stretch: Shrinkage | None = None
     straightening: Allowance | None = None
     selvedge: Allowance | None = None
+    layout: Literal["straight rows", "least fabric"] = "least fabric"
     fabric_waste: Share | None = None
     trim_waste: Share | None = None
     note: Note = ""

@@ -5,6 +5,7 @@ from decimal import Decimal
 import pytest
 
 from estimator import Catalog, Estimate, GarmentOrder, Job, estimate
+from estimator.layout import Style
 from estimator.written import length
 from tests.plans import bought, catalog, complaints, order, plan
 
@@ -156,3 +157,34 @@ def test_the_count_of_an_order_and_the_copies_of_a_plan_multiply() -> None:
 def test_a_key_names_item_colour_and_name_and_never_the_place_on_the_list() -> None:
     found = estimate(Job((garment("apron", 'colour = "sky"\n'),), lawn()))
     assert found.purchases[0].key == "lawn / sky / print"
+
+
+# Four pieces of 7 by 5 round a hole of 2 by 2 (a pinwheel): 12 by 12, where rows need 14.
+PINWHEEL = """
+[garment]
+name = "patch"
+straightening = "0"
+selvedge = "0"
+seam_allowance = "0"
+[[fabric]]
+name = "felt"
+widths = ["12 in"]
+step = "1 in"
+{more}
+[[piece]]
+name = "patch"
+quantity = 4
+cut = "felt"
+width = "7"
+length = "5"
+grain = "either"
+"""
+
+
+def test_a_close_layout_is_taken_where_it_buys_less_unless_rows_are_insisted_on() -> None:
+    close = estimate(plan(PINWHEEL.format(more=""))).fabrics[0].chosen
+    assert (close.layout.style, close.buy.bought) == (Style.CLOSE, length("12 in"))
+    wish = 'layout = "straight rows"'
+    rows = estimate(plan(PINWHEEL.format(more=wish))).fabrics[0].chosen
+    assert rows.layout.style is Style.STRAIGHT_ROWS
+    assert rows.buy.bought > length("12 in")
