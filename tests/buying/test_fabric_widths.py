@@ -169,7 +169,7 @@ seam_allowance = "0"
 [[fabric]]
 name = "felt"
 widths = ["12 in"]
-step = "1 in"
+step = "1/16 yd"
 {more}
 [[piece]]
 name = "patch"
@@ -183,8 +183,8 @@ grain = "either"
 
 def test_a_close_layout_is_taken_where_it_buys_less_unless_rows_are_insisted_on() -> None:
     close = estimate(plan(PINWHEEL.format(more=""))).fabrics[0].chosen
-    assert (close.layout.style, close.buy.bought) == (Style.CLOSE, length("12 in"))
+    assert (close.layout.style, close.buy.bought) == (Style.CLOSE, length("3/8 yd"))
     wish = 'layout = "straight rows"'
     rows = estimate(plan(PINWHEEL.format(more=wish))).fabrics[0].chosen
     assert rows.layout.style is Style.STRAIGHT_ROWS
-    assert rows.buy.bought > length("12 in")
+    assert rows.buy.bought > length("3/8 yd")
