@@ -22,6 +22,7 @@ from estimator.layout.skyline import (
     lowest,
     raised,
     walls,
+    width_up_to,
     without_dead_ends,
 )
 
@@ -207,7 +208,7 @@ class Beam:
         return list(found.values())
 
     def _after(self, step: _Step) -> _Filling | None:
-        """The filling after a step; None if it wastes more than the box can spare."""
+        """The filling after a step; None if it wastes too much or leaves tall pieces no room."""
         _, before, skyline, index, wasted, put, at_left = step
         kind, across, along, lie = put
         counts = before.counts
@@ -226,6 +227,8 @@ class Beam:
         wasted += lost
         gaps, tops = _foreseen(settled, top, left)
         if wasted + max(gaps, tops) > self._spare:
+            return None
+        if any(width_up_to(settled, latest) < width for latest, width in left.tall):
             return None
         filled = before.filled + _area(lie)
         return _Filling(settled, counts, wasted, gaps + tops, filled, before, put)

@@ -17,12 +17,17 @@ FINEST_GRID = 20_000
 
 
 class Left(NamedTuple):
-    """What can still be done with some pieces: sums across and along, smallest sizes."""
+    """What can still be done with some pieces: sums across and along, smallest sizes.
+
+    `tall` says of the pieces too long to stand on each other: by the latest start of each kind, how
+    wide all those are together that must start no later.
+    """
 
     sums_across: int
     sums_along: int
     narrowest: int
     shortest: int
+    tall: tuple[tuple[int, int], ...]
 
 
 class Fill:
@@ -33,6 +38,11 @@ class Fill:
         self._known: dict[Sequence[int], Left] = {}
         self._narrowest = [min(lie.across for lie in lies) for lies in box.lies]
         self._shortest = [min(lie.along for lie in lies) for lies in box.lies]
+        self._tall = sorted(
+            (max(lie.latest_along for lie in lies), self._narrowest[kind], kind)
+            for kind, lies in enumerate(box.lies)
+            if all(2 * lie.along > box.along for lie in lies)
+        )
         self._too_fine = max(box.across, box.along) > FINEST_GRID
         self._mask_across = (2 << box.across) - 1
         self._mask_along = (2 << box.along) - 1
@@ -49,8 +59,9 @@ class Fill:
         kinds = [kind for kind, count in enumerate(counts) if count]
         narrowest = min((self._narrowest[kind] for kind in kinds), default=box.across + 1)
         shortest = min((self._shortest[kind] for kind in kinds), default=box.along + 1)
+        tall = self._tall_of(counts)
         if self._too_fine:
-            return Left(self._mask_across, self._mask_along, narrowest, shortest)
+            return Left(self._mask_across, self._mask_along, narrowest, shortest, tall)
         across = along = 1
         for kind in kinds:
             lies = box.lies[kind]
@@ -64,7 +75,16 @@ class Fill:
                 for lie in lies:
                     more |= along << lie.along
                 along = more & self._mask_along
-        return Left(across, along, narrowest, shortest)
+        return Left(across, along, narrowest, shortest, tall)
+
+    def _tall_of(self, counts: tuple[int, ...]) -> tuple[tuple[int, int], ...]:
+        width = 0
+        by_latest: dict[int, int] = {}
+        for latest, across, kind in self._tall:
+            if counts[kind]:
+                width += across * counts[kind]
+                by_latest[latest] = width
+        return tuple(by_latest.items())
 
 
 def unfilled(sums: int, room: int) -> int:

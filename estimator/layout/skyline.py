@@ -46,6 +46,11 @@ def walls(skyline: Skyline, index: int, top: int) -> tuple[int, int]:
     return left, right
 
 
+def width_up_to(skyline: Skyline, level: int) -> int:
+    """How much of the outline is no higher than `level`."""
+    return sum(width for _, height, width in skyline if height <= level)
+
+
 def raised(skyline: Skyline, index: int, level: int) -> Skyline:
     """The skyline with one segment given up to waste as far as `level`."""
     start, _, width = skyline[index]

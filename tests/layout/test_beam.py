@@ -106,3 +106,12 @@ def test_a_close_layout_that_saves_no_step_is_not_taken():
     layout = lay_out(cloth, blanks)
     assert layout.style is Style.STRAIGHT_ROWS
     assert cloth.buys(layout.length) == cloth.buys(layout.bound) == 20
+
+
+def test_tall_pieces_are_told_by_how_late_they_may_start_and_how_wide_they_are_together():
+    #  in a box 10 long: two of 8 must start by 2, three of 6 by 4; those of 4 may stand on others
+    kinds = kinds_of([Blank("tall", 3, 8, 2), Blank("high", 2, 6, 3), Blank("low", 5, 4)])
+    box = box_for(kinds, 20, 0, 10, 1)
+    assert box is not None
+    assert Fill(box).left((2, 3, 1)).tall == ((2, 6), (4, 12))
+    assert Fill(box).left((0, 1, 1)).tall == ((4, 2),)
