@@ -9,14 +9,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from graphlib import CycleError, TopologicalSorter
+from math import ceil
 
 from estimator.edges import SEWN, SIDES
 from estimator.faults import NamesAnUnread, Wrong
 from estimator.job import GarmentOrder
-from estimator.measure import ZERO, Length, tape_text
+from estimator.measure import ZERO, Length, tape_text, whole_ticks
 from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
-from estimator.needs.outlines import stated
+from estimator.needs.outlines import root_up, stated
 from estimator.needs.types import CutPiece, ToCut
 from estimator.plan import Joined, Made, Piece
 from estimator.working import Reckoning
@@ -29,7 +30,7 @@ SLIVER = 10
 
 def is_hanging(piece: Piece) -> bool:
     """Whether a piece's cut sizes hang on the fabric's width or on another piece's edge."""
-    return piece.made is Made.JOINED_STRIP or piece.onto is not None
+    return piece.made in (Made.JOINED_STRIP, Made.BIAS_STRIP) or piece.onto is not None
 
 
 def in_sewing_order(order: GarmentOrder) -> tuple[Piece, ...]:
@@ -83,6 +84,8 @@ def made_up(hanging: ToCut, edges: EdgeLengths, width: Length) -> tuple[CutPiece
     finished = _finished(hanging, edges, width)
     if hanging.piece.made is Made.JOINED_STRIP:
         return _joined_strip(hanging, finished, width)
+    if hanging.piece.made is Made.BIAS_STRIP:
+        return (_bias_square(hanging, finished, width),)
     whole = hanging.piece.model_copy(update={"length": finished.value})
     return (cut_piece(replace(hanging, piece=whole, long=finished)),)
 
@@ -100,6 +103,8 @@ def _finished(hanging: ToCut, edges: EdgeLengths, width: Length | None) -> Recko
             return finished.plus("underlap", piece.underlap or ZERO)
         except Wrong as wrong:
             raise Wrong(wrong.wrong, wrong.right, ("onto",)) from None
+    if piece.made is Made.BIAS_STRIP:
+        return Reckoning.start("strip length as stated", stated(piece.length))
     assert piece.widths is not None, "a joined strip states ring, widths or onto"
     if width is None:  # its fabric could not be read
         raise NamesAnUnread(hanging.cut.fabric)
@@ -185,3 +190,28 @@ def _one_width_less(hanging: ToCut, count: int, last: Length, width: Length) -> 
     if fewer <= ZERO:
         return ""
     return f"; {tape_text(fewer, unit)} finished would take one width less"
+
+
+def _bias_square(hanging: ToCut, finished: Reckoning, width: Length) -> CutPiece:
+    """The square from which bias strips are cut and joined: its side is sqrt(length x width).
+
+    The rule of quilting and home-furnishing handbooks, raised to a whole inch or centimetre; a
+    square that is wider than the fabric becomes as wide as it is, and longer.
+    """
+    piece, order = hanging.piece, hanging.order
+    whole = order.plan.garment.unit.tape.length
+    strips = finished.times("strips", piece.quantity * order.copies)
+    area = strips.exact * stated(piece.width).ticks
+    side = Length(root_up(ceil(area))).up_to(whole)
+    across = side if side <= width else width
+    along = side if side <= width else whole_ticks(area / across.ticks).up_to(whole)
+    label = "side of a square, √(length × width), whole" if side <= width else "by its area, whole"
+    return CutPiece(
+        source=hanging.source,
+        name=piece.name,
+        quantity=1,
+        finished=(stated(piece.width), strips.value),
+        width=Reckoning.start(label, across),
+        length=Reckoning.start(label, along),
+        note="; ".join(filter(None, ("cut into bias strips and joined", piece.note))),
+    )

@@ -107,10 +107,11 @@ def _along_slant(allowances: Length, spread: Length, length: Length) -> Fraction
     what else widens the piece, so that a width that falls on a mark is not raised by rounding.
     """
     square = 4 * length.ticks**2 + spread.ticks**2
-    return Fraction(allowances.ticks * _root_up(square), 2 * length.ticks)
+    return Fraction(allowances.ticks * root_up(square), 2 * length.ticks)
 
 
-def _root_up(square: int) -> int:
+def root_up(square: int) -> int:
+    """The least whole number whose square is no less."""
     root = isqrt(square)
     return root if root * root == square else root + 1
 
@@ -118,7 +119,7 @@ def _root_up(square: int) -> int:
 def slanted_side(piece: Piece) -> Length:
     """The finished length of a taper's side, up to a tick."""
     spread = stated(piece.bottom).ticks - stated(piece.top).ticks
-    return whole_ticks(Fraction(_root_up(4 * stated(piece.length).ticks ** 2 + spread**2), 2))
+    return whole_ticks(Fraction(root_up(4 * stated(piece.length).ticks ** 2 + spread**2), 2))
 
 
 def share_of(piece: Piece) -> Fraction:

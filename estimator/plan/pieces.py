@@ -50,6 +50,7 @@ class Made(Enum):
     FOLDED_BAND = "folded band"
     FACING = "facing"
     JOINED_STRIP = "joined strip"
+    BIAS_STRIP = "bias strip"
 
 
 class Joined(Enum):
@@ -174,6 +175,7 @@ _SIZES_OF_MADE = {
     Made.TUBE: ({"width", "length"}, {"width", "onto"}),
     Made.FOLDED_BAND: ({"width", "length"}, {"width", "onto"}),
     Made.FACING: ({"width", "length"}, {"width", "onto"}),
+    Made.BIAS_STRIP: ({"width", "length"}, {"width", "onto"}),
     Made.JOINED_STRIP: ({"length", "ring"}, {"length", "widths"}, {"length", "onto"}),
 }
 
