@@ -91,28 +91,31 @@ def made_up(hanging: ToCut, edges: EdgeLengths, width: Length) -> tuple[CutPiece
 
 
 def _finished(hanging: ToCut, edges: EdgeLengths, width: Length | None) -> Reckoning:
-    """The finished long way of a hanging piece."""
+    """The finished long way of a hanging piece, as it is sewn."""
     piece = hanging.piece
-    if piece.ring is not None:
-        return Reckoning.start("finished length as stated", piece.ring)
-    if piece.onto is not None:
-        try:
-            finished = edges.share(piece.onto, piece.quantity).times(
-                "fullness", piece.fullness or 1
-            )
-            return finished.plus("underlap", piece.underlap or ZERO)
-        except Wrong as wrong:
-            raise Wrong(wrong.wrong, wrong.right, ("onto",)) from None
-    if piece.made is Made.BIAS_STRIP:
-        return Reckoning.start("strip length as stated", stated(piece.length))
-    assert piece.widths is not None, "a joined strip states ring, widths or onto"
+    wished = None if piece.widths else _wished(hanging, edges)
+    if wished is not None and not piece.in_whole_widths:
+        return wished
     if width is None:  # its fabric could not be read
         raise NamesAnUnread(hanging.cut.fabric)
-    taken = _joins_and_ends(hanging, piece.widths)
-    finished = Reckoning.start("usable width", width).times("whole widths", piece.widths)
+    count = piece.widths or _widths_for(hanging, wished.value if wished else ZERO, width)
+    taken = _joins_and_ends(hanging, count)
+    finished = Reckoning.start("usable width", width).times("whole widths", count)
     if taken >= finished.value:
         raise Wrong("the joins take up all of the width", "use a wider fabric", ("widths",))
     return finished.minus("joins and ends", taken)
+
+
+def _wished(hanging: ToCut, edges: EdgeLengths) -> Reckoning:
+    """What the plan asks for: a ring as stated, a strip's length, or an edge times fullness."""
+    piece = hanging.piece
+    if piece.onto is None:
+        return Reckoning.start("finished length as stated", stated(piece.ring or piece.length))
+    try:
+        shared = edges.share(piece.onto, piece.quantity)
+    except Wrong as wrong:
+        raise Wrong(wrong.wrong, wrong.right, ("onto",)) from None
+    return shared.times("fullness", piece.fullness or 1).plus("underlap", piece.underlap or ZERO)
 
 
 def _joins_and_ends(hanging: ToCut, widths: int) -> Length:
@@ -166,7 +169,7 @@ def _joined_strip(hanging: ToCut, finished: Reckoning, width: Length) -> tuple[C
         return CutPiece(hanging.source, name, quantity, size, across, depth, note=note + own)
 
     whole = Reckoning.start("the whole usable width", width)
-    if piece.widths:
+    if piece.in_whole_widths:
         return (panel(piece.name, count, whole),)
     last = finished.plus("joins and ends", _joins_and_ends(hanging, count))
     last = last.minus("whole widths before it", width * (count - 1))

@@ -107,7 +107,7 @@ class FabricNeed:
     @property
     def sets_rings(self) -> bool:
         """Whether a finished ring depends on this fabric's width: so many whole widths joined."""
-        return any(one.piece.widths is not None for one in self.hanging)
+        return any(one.piece.in_whole_widths for one in self.hanging)
 
 
 @dataclass(frozen=True, slots=True)

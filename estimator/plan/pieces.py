@@ -145,6 +145,7 @@ class Piece(Entry):
     fullness: Fullness | None = None
     underlap: Allowance | None = None
     joined: Joined | None = None
+    last_width: Literal["part", "whole"] | None = None
     grain: Grain = Grain.LENGTHWISE
     edges: dict[str, Edge] = {}
     takes_up: tuple[TakeUp, ...] = ()
@@ -157,6 +158,11 @@ class Piece(Entry):
         if isinstance(written, Mapping) and isinstance(written.get("cut"), str | Mapping):
             return {**written, "cut": [written["cut"]]}
         return written
+
+    @property
+    def in_whole_widths(self) -> bool:
+        """Whether a strip is made of whole widths of the fabric only, and its ring follows them."""
+        return self.widths is not None or self.last_width == "whole"
 
     @model_validator(mode="after")
     def _sizes_of_its_shape(self) -> Piece:
@@ -206,6 +212,8 @@ def _check_sizes(piece: Piece) -> None:
     if piece.underlap is not None and piece.onto is None:
         raise refusal("an underlap goes with onto, the edge it goes beyond", "leave underlap out")
     _check_edges_and_grain(piece)
+    if piece.last_width is not None and piece.made is not Made.JOINED_STRIP:
+        raise refusal("last_width goes with made = 'joined strip'", "leave last_width out")
     if piece.joined is not None and piece.made is not Made.JOINED_STRIP:
         raise refusal("joined goes with made = 'joined strip'", "leave joined out")
     if piece.takes_up and (
