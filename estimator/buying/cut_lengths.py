@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from fractions import Fraction
 
 from estimator.buying.types import Buy
@@ -36,6 +37,23 @@ def as_sold(needed: Reckoning, offer: Offer) -> Reckoning:
     if offer.minimum is not None:
         needed = needed.at_least("the shop's minimum cut", offer.minimum)
     return _sayable(needed.sold_by("as the shop sells it", offer.selling_step), offer)
+
+
+def steps_sold(terms: FabricTerms, offer: Offer) -> Callable[[int], int]:
+    """How many selling steps a layout of so many ticks buys: all it knows of the shop.
+
+    The arithmetic of ``fabric_needed`` and ``as_sold`` in whole numbers and without its working,
+    because a search asks for it thousands of times.
+    """
+    grown = (1 + terms.waste) / (1 - terms.shrinkage)
+    ends = terms.straightening.ticks * CUT_ENDS
+    least = offer.minimum.ticks * grown.denominator if offer.minimum is not None else 0
+    step = offer.selling_step.ticks * grown.denominator
+
+    def steps(ticks: int) -> int:
+        return -(-max((ticks + ends) * grown.numerator, least) // step)
+
+    return steps
 
 
 def _sayable(sold: Reckoning, offer: Offer) -> Reckoning:

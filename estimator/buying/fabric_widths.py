@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
 
-from estimator.buying.cut_lengths import as_sold, cut_from_roll, fabric_needed
+from estimator.buying.cut_lengths import as_sold, cut_from_roll, fabric_needed, steps_sold
 from estimator.buying.lots import Lot, outline_area, single_lots, slanted_lots
 from estimator.buying.types import Buy, Purchase, least_bought
 from estimator.catalog import Offer
@@ -188,7 +188,7 @@ def _cheapest(
     ways = []
     for example in steps.values():
         laid = laid_out(terms, usable, pieces, example)
-        laid = _least_of((laid, *known), _buys(terms, example), laid.layout)
+        laid = _least_of((laid, *known), steps_sold(terms, example), laid.layout)
         needed = fabric_needed(Length(laid.layout.length), terms)
         ways += [
             (laid, needed, cut_from_roll(needed, offer))
@@ -234,7 +234,7 @@ def laid_out(
     which rings depend asks for the same layout many times.
     """
     repeat = terms.repeat.times(1 - terms.shrinkage).ticks if terms.repeat else 0
-    cloth = Cloth(usable.ticks, repeat, _buys(terms, offer))
+    cloth = Cloth(usable.ticks, repeat, steps_sold(terms, offer))
     singly = single_lots(pieces)
     boxes = lay_out(cloth, [lot.blank for lot in singly], effort=effort, rows_only=terms.rows_only)
     slanted = slanted_lots(pieces, usable, terms.nap)
@@ -250,15 +250,6 @@ def _outline_bound(pieces: Sequence[CutPiece], usable: Length) -> int:
     """A length that no layout of the true outlines can go below: their area, and the longest."""
     longest = max(piece.length.value.ticks for piece in pieces)
     return max(longest, -(-_area(pieces) // usable.ticks))
-
-
-def _buys(terms: FabricTerms, offer: Offer) -> Callable[[int], int]:
-    """What a layout of some length buys: the layout's only knowledge of the shop."""
-
-    def buys(ticks: int) -> int:
-        return as_sold(fabric_needed(Length(ticks), terms), offer).value.ticks
-
-    return buys
 
 
 def _area(pieces: Sequence[CutPiece]) -> int:

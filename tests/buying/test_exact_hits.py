@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from estimator import estimate
+from estimator.buying.cut_lengths import as_sold, fabric_needed, steps_sold
 from estimator.measure import Length, Unit
 from estimator.written import length
 from tests.plans import bought, plan
@@ -63,3 +66,24 @@ def test_what_is_bought_can_be_stated_in_the_unit_it_is_priced_by(
     parts = line.buy.bought / unit * stated
     assert parts.denominator == 1 or (line.buy.bought / unit * 16).denominator == 1
     assert line.buy.bought >= length("70 cm").up_to(length(step))
+
+
+@given(
+    st.integers(0, 400_000_000),
+    st.integers(0, 20),
+    st.integers(0, 20),
+    st.sampled_from(["1/8 yd", "10 cm", "1 m"]),
+    st.sampled_from(["", 'minimum = "50 cm"\n']),
+)
+def test_what_the_layout_is_told_of_the_shop_is_what_is_bought(
+    ticks: int, shrinks: int, waste: int, step: str, minimum: str
+) -> None:
+    text = CLOTH.replace('straightening = "0"', 'straightening = "1"')
+    text += f'shrinkage = "{shrinks} %"\nwaste = "{waste} %"\nstep = "{step}"\n{minimum}'
+    terms = estimate(plan(text + SASH.format("50"))).fabrics[0].need.terms
+    (offer,) = terms.offers
+    sold = as_sold(fabric_needed(Length(ticks), terms), offer).value
+    told = steps_sold(terms, offer)(ticks) * offer.selling_step
+    # an eighth of a yard, sold by the metre, goes up to the next hundredth
+    assert told <= sold < told + length("1 cm")
+    assert step == "1/8 yd" or told == sold
