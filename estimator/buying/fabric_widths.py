@@ -5,28 +5,19 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from functools import lru_cache
 
 from estimator.buying.cut_lengths import as_sold, cut_from_roll, fabric_needed, steps_sold
-from estimator.buying.lots import Lot, outline_area, single_lots, slanted_lots
+from estimator.buying.laying import Laid, best_made_up, laid_out, total_area
 from estimator.buying.types import Buy, Purchase, least_bought
 from estimator.catalog import Offer
 from estimator.faults import Fault, Faults, Refused, Wrong
-from estimator.layout import EVERYDAY, Cloth, Effort, Layout, lay_out
+from estimator.layout import Layout
 from estimator.measure import ZERO, Length, Unit
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.fits import refuse_too_wide
-from estimator.needs.makeup import made_up
+from estimator.needs.makeup import ways_to_make
 from estimator.needs.terms import allowed_offers, usable_width
 from estimator.needs.types import CutPiece, FabricNeed, FabricTerms
-
-
-@dataclass(frozen=True, slots=True)
-class Laid:
-    """A layout, and the lots of pieces that its blanks are."""
-
-    lots: tuple[Lot, ...]
-    layout: Layout
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,21 +137,22 @@ def _at_width(
     usable = usable_width(terms, first)
     assert first.width is not None, "an offer of a fabric has a width"
     faults = Faults()
-    pieces = list(need.pieces)
     with faults.about(need.sources[0].where):
         if usable <= ZERO:
             raise Wrong("the selvedges take all of the width", "state a smaller selvedge")
+    strips = []
     for one in need.hanging if usable > ZERO else ():
         with faults.at(one.order.places, one.path):
-            pieces += made_up(one, edges[one.garment], usable)
+            strips.append(ways_to_make(one, edges[one.garment], usable))
+    pieces = best_made_up(need.pieces, strips, terms, usable, first)
     for piece in pieces:
         with faults.about(piece.source.where):
             refuse_too_wide(piece, terms, offers, need.title, unit)
     if faults.found:
         return TooNarrow(first.width, usable, tuple(faults.found))
     _refuse_too_many(need, pieces)
-    known = [option.laid for option in narrower if option.pieces == tuple(pieces)]
-    return _cheapest(need, offers, usable, tuple(pieces), known)
+    known = [option.laid for option in narrower if option.pieces == pieces]
+    return _cheapest(need, offers, usable, pieces, known)
 
 
 def _refuse_too_many(need: FabricNeed, pieces: Sequence[CutPiece]) -> None:
@@ -209,7 +201,7 @@ def _cheapest(
         needed=needed.value,
         least=least,
         buy=best,
-        waste=1 - Fraction(_area(pieces), usable.ticks * best.bought.ticks),
+        waste=1 - Fraction(total_area(pieces), usable.ticks * best.bought.ticks),
     )
 
 
@@ -218,42 +210,6 @@ def _least_of(laid: Sequence[Laid], buys: Callable[[int], int], own: Layout) -> 
     best = min(laid, key=lambda one: buys(one.layout.length))
     bound = min(own.bound, best.layout.length)
     return replace(best, layout=replace(best.layout, width=own.width, bound=bound))
-
-
-@lru_cache(maxsize=1024)
-def laid_out(
-    terms: FabricTerms,
-    usable: Length,
-    pieces: tuple[CutPiece, ...],
-    offer: Offer,
-    effort: Effort = EVERYDAY,
-) -> Laid:
-    """The pieces on cloth that has been washed: its print repeat has shrunk with it.
-
-    Tapers lie head to tail where that buys less than boxes do. Kept, because choosing the widths on
-    which rings depend asks for the same layout many times.
-    """
-    repeat = terms.repeat.times(1 - terms.shrinkage).ticks if terms.repeat else 0
-    cloth = Cloth(usable.ticks, repeat, steps_sold(terms, offer))
-    singly = single_lots(pieces)
-    boxes = lay_out(cloth, [lot.blank for lot in singly], effort=effort, rows_only=terms.rows_only)
-    slanted = slanted_lots(pieces, usable, terms.nap)
-    if slanted == singly:
-        return Laid(singly, boxes)
-    rows = lay_out(cloth, [lot.blank for lot in slanted], effort=effort, rows_only=terms.rows_only)
-    if cloth.buys(rows.length) >= cloth.buys(boxes.length):
-        return Laid(singly, boxes)
-    return Laid(slanted, replace(rows, bound=_outline_bound(pieces, usable)))
-
-
-def _outline_bound(pieces: Sequence[CutPiece], usable: Length) -> int:
-    """A length that no layout of the true outlines can go below: their area, and the longest."""
-    longest = max(piece.length.value.ticks for piece in pieces)
-    return max(longest, -(-_area(pieces) // usable.ticks))
-
-
-def _area(pieces: Sequence[CutPiece]) -> int:
-    return sum(outline_area(piece) * piece.quantity for piece in pieces)
 
 
 def offers_by_width(terms: FabricTerms) -> tuple[tuple[Offer, ...], ...]:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from estimator.buying.cut_lengths import as_sold, fabric_needed
-from estimator.buying.fabric_widths import FabricChoice, WidthOption, laid_out
-from estimator.layout import Effort
+from estimator.buying.fabric_widths import FabricChoice, WidthOption
+from estimator.buying.laying import QUICK, laid_out
 from estimator.measure import Length
 from estimator.needs.fits import narrowest
 from estimator.needs.types import FabricTerms
@@ -14,7 +14,6 @@ from estimator.plan import Made
 
 LOOKS = 4
 """How many widths are tried on the way down; each halves what is left to search."""
-QUICK = Effort(1_000)
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,7 +19,7 @@ from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_o
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.outlines import root_up, stated
 from estimator.needs.types import CutPiece, ToCut
-from estimator.plan import Joined, Made, Piece
+from estimator.plan import Grain, Joined, Made, Piece
 from estimator.working import Reckoning
 from estimator.written import quoted
 
@@ -74,6 +74,26 @@ def sewn_lengths(order: GarmentOrder, widths: Mapping[str, Length]) -> EdgeLengt
         except Wrong as wrong:
             raise Wrong(wrong.wrong, wrong.right, (*strip.path, *wrong.at)) from None
     return edges
+
+
+MOST_ALONG = 4
+"""In how many lengths a strip is tried along the fabric; more joins than that are a nuisance."""
+
+
+def ways_to_make(
+    hanging: ToCut, edges: EdgeLengths, width: Length
+) -> tuple[tuple[CutPiece, ...], ...]:
+    """The ways to cut a hanging piece, the usual one first: strips may lie across or along.
+
+    Raises Wrong as ``made_up`` does.
+    """
+    piece = hanging.piece
+    if piece.made is not Made.JOINED_STRIP or piece.grain is Grain.LENGTHWISE:
+        return (made_up(hanging, edges, width),)
+    finished = _finished(hanging, edges, width)
+    along = tuple(_strip_along(hanging, finished, lengths) for lengths in range(1, MOST_ALONG + 1))
+    across = () if piece.grain is Grain.CROSSWISE else (made_up(hanging, edges, width),)
+    return (*across, *along)
 
 
 def made_up(hanging: ToCut, edges: EdgeLengths, width: Length) -> tuple[CutPiece, ...]:
@@ -181,6 +201,25 @@ def _joined_strip(hanging: ToCut, finished: Reckoning, width: Length) -> tuple[C
     return (
         panel(f"{piece.name}, whole width", count - 1, whole),
         panel(f"{piece.name}, last width", 1, last),
+    )
+
+
+def _strip_along(hanging: ToCut, finished: Reckoning, lengths: int) -> tuple[CutPiece, ...]:
+    """A strip of equal lengths along the fabric, its depth across it."""
+    piece, mark = hanging.piece, hanging.order.plan.garment.rules.mark
+    whole = finished.plus("joins and ends", _joins_and_ends(hanging, lengths))
+    part = whole.divided_by("lengths joined", lengths).to_mark("up to the mark of the tape", mark)
+    note = f"{lengths} lengths joined, along the fabric" if lengths > 1 else "along the fabric"
+    return (
+        CutPiece(
+            source=hanging.source,
+            name=piece.name,
+            quantity=lengths * piece.quantity * hanging.order.copies,
+            finished=(stated(piece.length), finished.value),
+            width=cut_length(hanging),
+            length=part,
+            note="; ".join(filter(None, (note, piece.note))),
+        ),
     )
 
 

@@ -236,9 +236,8 @@ def _check_edges_and_grain(piece: Piece) -> None:
                 f"edges: {quoted(name)} is no side of a piece, and has no length of its own",
                 f'{nearest(name, SIDES)}; or {name} = {{ length = "10", finish = "faced" }}',
             )
-    if piece.made is Made.JOINED_STRIP and piece.grain is not Grain.LENGTHWISE:
-        raise refusal("a joined strip is made of widths, its depth along the fabric",
-                      "leave grain out")  # fmt: skip
+    if piece.in_whole_widths and piece.grain is not Grain.LENGTHWISE:
+        raise refusal("whole widths lie across the fabric", "leave grain out")
 
 
 def _size_remedy(stated: set[str], choices: tuple[set[str], ...]) -> str:
