@@ -12,11 +12,27 @@ from estimator.needs.types import CutPiece, FabricTerms
 from estimator.written import quoted
 
 
+QUARTERS = {"a whole circle": 4, "three quarters of a circle": 3, "half a circle": 2}
+"""How many quarters make a sector, by the note on its box."""
+
+
 def narrowest(piece: CutPiece) -> Length:
     """The least width of fabric that takes a piece."""
     if piece.may_turn:
         return min(piece.width.value, piece.length.value)
     return piece.width.value
+
+
+def _remedy(piece: CutPiece, usable: Length, terms: FabricTerms) -> str:
+    for words, quarters in QUARTERS.items():
+        if piece.note.startswith(words):
+            return (
+                f'cut it in quarters with seams (share = "1/4", quantity = {quarters} for each, '
+                "and the waist of one quarter)"
+            )
+    if not piece.may_turn and piece.length.value <= usable and not terms.nap:
+        return 'let the piece lie either way (grain = "either")'
+    return "cut the piece in parts with a seam"
 
 
 def refuse_too_wide(
@@ -28,12 +44,7 @@ def refuse_too_wide(
     if wide <= usable:
         return
     assert widest.width is not None, "an offer of a fabric has a width"
-    turned = not piece.may_turn and piece.length.value <= usable and not terms.nap
-    remedy = (
-        'let the piece lie either way (grain = "either")'
-        if turned
-        else "cut the piece in parts with a seam"
-    )
+    remedy = _remedy(piece, usable, terms)
     raise Wrong(
         f"{quoted(piece.name)} is cut {tape_text(wide, unit)} wide, and the widest {quoted(title)} "
         f"on offer ({natural_text(widest.width, unit)}) has {tape_text(usable, unit)} to use",

@@ -145,3 +145,17 @@ def test_a_box_is_a_rectangle_drawn_round_a_shape() -> None:
 def test_tapers_and_circles_are_given_finished() -> None:
     (found,) = complaints(HEADING + gore("5", "9", "24", 'sizes = "cut"\n'))
     assert "a taper is given finished, so that its slant can be reckoned" in found
+
+
+def test_a_circle_wider_than_the_fabric_is_told_to_be_cut_in_quarters() -> None:
+    cape = """
+[[piece]]
+name = "cape"
+cut = "print"
+shape = "sector"
+share = "1/2"
+waist = "18"
+length = "30"
+"""
+    (said,) = complaints(HEADING + cape)
+    assert 'cut it in quarters with seams (share = "1/4", quantity = 2 for each' in said
