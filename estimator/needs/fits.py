@@ -11,7 +11,6 @@ from estimator.needs.terms import usable_width
 from estimator.needs.types import CutPiece, FabricTerms
 from estimator.written import quoted
 
-
 QUARTERS = {"a whole circle": 4, "three quarters of a circle": 3, "half a circle": 2}
 """How many quarters make a sector, by the note on its box."""
 
