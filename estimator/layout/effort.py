@@ -12,8 +12,11 @@ class Effort:
     work: int
 
 
+STATES_A_PLACE = 10
+"""Steps of the knapsack that take as long as trying one place for a piece."""
+
 EVERYDAY = Effort(25_000)
-THOROUGH = Effort(250_000)
+THOROUGH = Effort(240_000)
 
 
 @dataclass(slots=True)

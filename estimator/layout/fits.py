@@ -16,7 +16,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from estimator.layout.box import Box
-from estimator.layout.effort import Budget
+from estimator.layout.effort import STATES_A_PLACE, Budget
 from estimator.layout.knapsack import Item, Line
 from estimator.layout.scales import Scale, best_scale
 
@@ -24,8 +24,6 @@ MOST_PARTS = 12
 """Lengths are counted in up to so many parts of the box."""
 MOST_ROUNDS = 80
 """Selections added to one linear programme at most."""
-STATES_A_PLACE = 15
-"""Steps of the knapsack that take as long as trying one place for a piece."""
 
 
 def cannot_fit(box: Box, budget: Budget, *, scales: int) -> bool:

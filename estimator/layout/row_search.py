@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from itertools import chain, cycle
 from random import Random
 
-from estimator.layout.effort import Budget
+from estimator.layout.effort import STATES_A_PLACE, Budget
 from estimator.layout.filled import Lies, RowFiller
 from estimator.layout.kinds import Kind
 from estimator.layout.question import Cloth
@@ -24,8 +24,6 @@ TRIES = 24
 """Fillings tried at a time."""
 PATIENCE = 6
 """Rounds of tries that may bring nothing new before the search for rows ends."""
-STATES_A_PLACE = 15
-"""Steps of the knapsack that take as long as trying one place for a piece."""
 
 
 class RowSearch:
