@@ -9,15 +9,16 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from graphlib import CycleError, TopologicalSorter
-from math import ceil
 
 from estimator.edges import SEWN, SIDES
 from estimator.faults import NamesAnUnread, Wrong
 from estimator.job import GarmentOrder
-from estimator.measure import ZERO, Length, tape_text, whole_ticks
+from estimator.measure import ZERO, Length, tape_text
+from estimator.needs.bias import LOST_AT_A_JOIN, cloth_for_bias
+from estimator.needs.bias import MOST as MOST_BIAS
 from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
-from estimator.needs.outlines import root_up, stated
+from estimator.needs.outlines import stated
 from estimator.needs.types import CutPiece, ToCut
 from estimator.plan import Grain, Joined, Made, Piece
 from estimator.working import Reckoning
@@ -235,25 +236,32 @@ def _one_width_less(hanging: ToCut, count: int, last: Length, width: Length) -> 
 
 
 def _bias_square(hanging: ToCut, finished: Reckoning, width: Length) -> CutPiece:
-    """The square from which bias strips are cut and joined: its side is sqrt(length x width).
+    """The cloth from which all the bias strips of a piece are cut and joined.
 
-    The rule of quilting and home-furnishing handbooks, raised to a whole inch or centimetre; a
-    square that is wider than the fabric becomes as wide as it is, and longer.
+    Raises Wrong for strips as wide as the fabric.
     """
     piece, order = hanging.piece, hanging.order
+    strip = stated(piece.width)
+    if strip * 2 >= width:
+        raise Wrong("the strip is too wide to be cut on the bias", "make it narrower", ("width",))
+    strips = finished.plus("one join that closes it", LOST_AT_A_JOIN)
+    strips = strips.times("strips", piece.quantity * order.copies)
+    if strips.value > MOST_BIAS:
+        raise Wrong("it takes more than a kilometre of bias strip", "plan less", ("width",))
     whole = order.plan.garment.unit.tape.length
-    strips = finished.times("strips", piece.quantity * order.copies)
-    area = strips.exact * stated(piece.width).ticks
-    side = Length(root_up(ceil(area))).up_to(whole)
-    across = side if side <= width else width
-    along = side if side <= width else whole_ticks(area / across.ticks).up_to(whole)
-    label = "side of a square, √(length × width), whole" if side <= width else "by its area, whole"
+    across, along = cloth_for_bias(strips.value, strip, width, whole)
+    label = "cloth whose bias strips, joined, reach that"
+
+    def reckoned(size: Length) -> Reckoning:
+        cloth = Reckoning.start(label, size)
+        return replace(cloth, steps=(*strips.steps, *cloth.steps))
+
     return CutPiece(
         source=hanging.source,
         name=piece.name,
         quantity=1,
-        finished=(stated(piece.width), strips.value),
-        width=Reckoning.start(label, across),
-        length=Reckoning.start(label, along),
+        finished=(strip, finished.value),
+        width=reckoned(across),
+        length=reckoned(along),
         note="; ".join(filter(None, ("cut into bias strips and joined", piece.note))),
     )

@@ -10,11 +10,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
-from math import isqrt
 
 from estimator.edges import SEWN, SIDES, EdgeFinish, Finish
 from estimator.faults import Wrong
 from estimator.measure import Length, whole_ticks
+from estimator.needs.bias import root_up
 from estimator.plan import Piece
 from estimator.working import Reckoning
 
@@ -108,12 +108,6 @@ def _along_slant(allowances: Length, spread: Length, length: Length) -> Fraction
     """
     square = 4 * length.ticks**2 + spread.ticks**2
     return Fraction(allowances.ticks * root_up(square), 2 * length.ticks)
-
-
-def root_up(square: int) -> int:
-    """The least whole number whose square is no less."""
-    root = isqrt(square)
-    return root if root * root == square else root + 1
 
 
 def slanted_side(piece: Piece) -> Length:
