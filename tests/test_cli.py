@@ -243,3 +243,25 @@ def test_a_full_disk_under_the_printed_list_is_one_complaint(skirt: Path) -> Non
 
 def test_a_reader_that_has_seen_enough_is_no_fault_to_speak_of(skirt: Path) -> None:
     assert printed_into("| true", skirt)[1] == ""
+
+
+def test_one_slip_in_the_garment_table_is_one_complaint(run: Run, tmp_path: Path) -> None:
+    path = tmp_path / "slip.toml"
+    path.write_text(
+        '[garment]\nname = "x"\ncurrency = "EUR"\ncopys = 2\n'
+        '[[notion]]\nname = "button"\nprice = "1 each"\n',
+        encoding="utf-8",
+    )
+    _, _, complained = run("check", path)
+    assert len(complained.splitlines()) == 1
+    assert "did you mean 'copies'?" in complained
+
+
+def test_one_deep_hem_is_one_complaint_though_a_seam_and_a_trim_meet_it(
+    run: Run, tmp_path: Path
+) -> None:
+    path = _bad(tmp_path, "hem 1 1/4", "hem 27")
+    text = path.read_text(encoding="utf-8")
+    path.write_text(f'{text}[[seam]]\nedges = ["panel: left", "panel: right"]\n', encoding="utf-8")
+    _, _, complained = run("check", path)
+    assert len(complained.splitlines()) == 1

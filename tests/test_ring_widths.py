@@ -38,7 +38,7 @@ def test_both_widths_are_compared_and_the_cheaper_bill_is_bought() -> None:
     assert [option.width for option in choice.options] == [length("45 in"), length("60 in")]
     # the cloth costs the same at either width, and the lace is shorter round the narrower ring
     assert choice.chosen.width == length("45 in")
-    assert choice.reason == "cheapest of 2 widths"
+    assert choice.reason == "cheapest of 2 widths with the trims that hang on them"
 
 
 def test_a_button_without_a_price_does_not_change_the_width() -> None:

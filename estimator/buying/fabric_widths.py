@@ -79,8 +79,12 @@ class FabricChoice:
             return "width fixed by the plan"
         if count == 1:
             return "the only width wide enough" if self.too_narrow else ""
-        if all(option.buy.cost is not None for option in self.options):
-            return f"cheapest of {count} widths"
+        costs = [option.buy.cost for option in self.options]
+        if self.need.sets_rings and None not in costs:
+            return f"cheapest of {count} widths with the trims that hang on them"
+        if None not in costs:
+            level = costs.count(self.chosen.buy.cost) > 1
+            return f"cheapest of {count} widths" + (", level with another" if level else "")
         return f"shortest of {count} widths; prices lack, so the cheapest is not known"
 
     @property

@@ -16,12 +16,16 @@ from estimator.needs.types import CutPiece
 
 @dataclass(frozen=True, slots=True)
 class Lot:
-    """One rectangle of the layout: ``count`` copies of the piece of this number, side by side."""
+    """One rectangle of the layout: ``count`` copies of the piece of this number, side by side.
+
+    Head to tail, each lies ``apart`` further from the selvedge than the one before it.
+    """
 
     piece: int
     count: int
     name: str
     blank: Blank
+    apart: Length | None = None
 
 
 def single_lots(pieces: Sequence[CutPiece]) -> tuple[Lot, ...]:
@@ -85,4 +89,7 @@ def _lot(number: int, piece: CutPiece, count: int, quantity: int) -> Lot:
         quantity=quantity,
         may_turn=piece.may_turn and count == 1,
     )
-    return Lot(number, count, name, blank)
+    if piece.narrow is None or count == 1:
+        return Lot(number, count, name, blank)
+    apart = Length((piece.width.value + piece.narrow).ticks // 2)
+    return Lot(number, count, name, blank, apart)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from estimator.buying.cut_lengths import as_sold, fabric_needed
 from estimator.buying.fabric_widths import FabricChoice, WidthOption
 from estimator.buying.laying import QUICK, laid_out
+from estimator.layout import EVERYDAY, Effort
 from estimator.measure import Length
 from estimator.needs.fits import narrowest
 from estimator.needs.types import FabricTerms
@@ -56,12 +57,15 @@ def narrowest_serving(choice: FabricChoice) -> Narrowest | None:
     washed = next_down.times_rounded_down(1 - terms.shrinkage_across)
     if washed < least:
         return Narrowest(usable, next_down, None)
-    return Narrowest(usable, next_down, max(bought, _bought_at(washed, option, terms)))
+    then_buy = _bought_at(washed, option, terms, EVERYDAY)
+    return Narrowest(usable, next_down, max(bought, then_buy))
 
 
-def _bought_at(washed: Length, option: WidthOption, terms: FabricTerms) -> Length:
+def _bought_at(
+    washed: Length, option: WidthOption, terms: FabricTerms, effort: Effort = QUICK
+) -> Length:
     """What has to be bought of a fabric of this usable width, for the same pieces."""
-    layout = laid_out(terms, washed, option.pieces, option.buy.offer, QUICK).layout
+    layout = laid_out(terms, washed, option.pieces, option.buy.offer, effort).layout
     return as_sold(fabric_needed(Length(layout.length), terms), option.buy.offer).value
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from fractions import Fraction
 from math import lcm
 
@@ -144,6 +145,7 @@ def buy_count(need: CountNeed, unit: Unit) -> Purchase:
             f"for an opening of {tape_text(need.opening, unit)}: take it or the next longer"
         )
     elif need.opening is not None and length is not None:
+        best = replace(best, steps=(*_zip_steps(need.opening, length), *best.steps))
         notes.append(f"{natural_text(length, unit)} long")
         if length > need.opening:
             notes.append(f"shorten to {natural_text(need.opening, unit)}")
@@ -160,6 +162,14 @@ def buy_count(need: CountNeed, unit: Unit) -> Purchase:
         buy=best,
         notes=(*need.notes, *notes),
         sources=need.sources,
+    )
+
+
+def _zip_steps(opening: Length, length: Length) -> tuple[Step, ...]:
+    label = "sold in that length" if length == opening else "the next longer one sold"
+    return (
+        Step("opening to close", Operation.START, opening, opening),
+        Step(label, Operation.START, length, length),
     )
 
 

@@ -12,7 +12,7 @@ from typing import Literal
 
 from estimator.edges import SEWN, SIDES, EdgeFinish, Finish, allowance
 from estimator.faults import Wrong
-from estimator.measure import ZERO, Length
+from estimator.measure import ZERO, Length, tape_text
 from estimator.needs.outlines import (
     Allowances,
     Sized,
@@ -97,7 +97,7 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
     piece = to_cut.piece
     sized = size_piece(to_cut)
     width, length, finished = sized.width, sized.length, sized.finished
-    notes = [sized.note, piece.note]
+    notes = [sized.note, _narrow_end(sized, to_cut), piece.note]
     if piece.grain is Grain.CROSSWISE:
         width, length, finished = length, width, (finished[1], finished[0])
         notes.append("crosswise: its length lies across the fabric")
@@ -115,6 +115,13 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
         narrow=sized.narrow if piece.grain is Grain.LENGTHWISE else None,
         note="; ".join(filter(None, notes)),
     )
+
+
+def _narrow_end(sized: Sized, to_cut: ToCut) -> str:
+    """A taper's other cut width, without which it cannot be chalked."""
+    if sized.narrow is None:
+        return ""
+    return f"cut {tape_text(sized.narrow, to_cut.order.plan.garment.unit)} at its narrow end"
 
 
 def size_piece(to_cut: ToCut) -> Sized:

@@ -118,8 +118,12 @@ class EdgeLengths:
         return size * 2 if {"left", "right"} & _folds(piece) else size
 
     def _finished(self, piece: Piece) -> tuple[Length, Length]:
+        """Both finished sizes; a piece that cannot be cut has a complaint of its own already."""
         cut = piece.cut[0]
-        return size_piece(ToCut(self.order, (), with_own_sizes(piece, cut), cut)).finished
+        try:
+            return size_piece(ToCut(self.order, (), with_own_sizes(piece, cut), cut)).finished
+        except Wrong:
+            raise NamesAnUnread(piece.name) from None
 
 
 def _right_edge(edge: str, known: tuple[str, ...]) -> str:

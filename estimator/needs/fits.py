@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from estimator.catalog import Offer
 from estimator.faults import Wrong
-from estimator.measure import Length, Unit, natural_text, tape_text
+from estimator.measure import Length, Unit, natural_text, tape_text, usable_text
 from estimator.needs.terms import usable_width
 from estimator.needs.types import CutPiece, FabricTerms
 from estimator.written import quoted
@@ -46,6 +46,6 @@ def refuse_too_wide(
     remedy = _remedy(piece, usable, terms)
     raise Wrong(
         f"{quoted(piece.name)} is cut {tape_text(wide, unit)} wide, and the widest {quoted(title)} "
-        f"on offer ({natural_text(widest.width, unit)}) has {tape_text(usable, unit)} to use",
+        f"on offer ({natural_text(widest.width, unit)}) has {usable_text(usable, unit)} to use",
         f"take a fabric with at least {tape_text(wide, unit)} to use, or {remedy}",
     )

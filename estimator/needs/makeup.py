@@ -122,6 +122,8 @@ def _finished(hanging: ToCut, edges: EdgeLengths, width: Length | None) -> Recko
     count = piece.widths or _widths_for(hanging, wished.value if wished else ZERO, width)
     taken = _joins_and_ends(hanging, count)
     finished = Reckoning.start("usable width", width).times("whole widths", count)
+    if wished is not None:
+        finished = replace(finished, steps=(*wished.steps, *finished.steps))
     if taken >= finished.value:
         raise Wrong("the joins take up all of the width", "use a wider fabric", ("widths",))
     return finished.minus("joins and ends", taken)
@@ -191,6 +193,7 @@ def _joined_strip(hanging: ToCut, finished: Reckoning, width: Length) -> tuple[C
 
     whole = Reckoning.start("the whole usable width", width)
     if piece.in_whole_widths:
+        whole = replace(whole, steps=(*finished.steps, *whole.steps))
         return (panel(piece.name, count, whole),)
     last = finished.plus("joins and ends", _joins_and_ends(hanging, count))
     last = last.minus("whole widths before it", width * (count - 1))

@@ -93,7 +93,7 @@ def _fabrics(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
             item = job.catalog.items.get(terms.item)
             to_cut = tuple(replace(one, nap=terms.nap, garment=number) for one in to_cut)
             yield FabricNeed(
-                key=key_of(terms.item, terms.colour, fabric.name),
+                key=key_of(terms.item, terms.colour, [fabric.name]),
                 title=item.name if item else fabric.name,
                 names=(fabric.name,),
                 group=Group.FABRICS if fabric.role in _SHELL else Group.LININGS,
@@ -149,6 +149,7 @@ def _sized(
 def _joined(first: FabricNeed, second: FabricNeed) -> FabricNeed:
     return replace(
         first,
+        key=key_of(first.terms.item, first.terms.colour, first.names + second.names),
         names=tuple(dict.fromkeys(first.names + second.names)),
         notes=tuple(dict.fromkeys(first.notes + second.notes)),
         pieces=first.pieces + second.pieces,
@@ -199,7 +200,7 @@ def _counts(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed
             terms = buying_terms(notion, order, job)
             item = job.catalog.items.get(terms.item)
             yield CountNeed(
-                key=key_of(terms.item, terms.colour, notion.name),
+                key=key_of(terms.item, terms.colour, [notion.name]),
                 title=item.name if item else notion.name,
                 names=(notion.name,),
                 group=Group.NOTIONS,
@@ -228,6 +229,7 @@ def _added(first: CountNeed, second: CountNeed) -> CountNeed:
     total = first.count + second.count
     return replace(
         first,
+        key=key_of(first.terms.item, first.terms.colour, first.names + second.names),
         names=tuple(dict.fromkeys(first.names + second.names)),
         notes=tuple(dict.fromkeys(first.notes + second.notes)),
         count=total,

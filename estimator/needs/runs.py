@@ -219,10 +219,11 @@ def length_needs(needs: Needs, edges: Sequence[EdgeLengths]) -> tuple[LengthNeed
             else trim_runs(entry, one.repeat, one.terms.shrinkage, of_garment, one.path)
         )
         before = found.get(one.terms)
+        names = tuple(dict.fromkeys((*(before.names if before else ()), entry.name)))
         found[one.terms] = LengthNeed(
-            key=before.key if before else key_of(one.terms.item, one.terms.colour, entry.name),
+            key=key_of(one.terms.item, one.terms.colour, names),
             title=one.title,
-            names=tuple(dict.fromkeys((*(before.names if before else ()), entry.name))),
+            names=names,
             group=Group.ELASTICS if one.terms.kind is Kind.ELASTIC else Group.TRIMS,
             terms=one.terms,
             notes=tuple(dict.fromkeys((*(before.notes if before else ()), *one.notes))),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
@@ -184,6 +185,9 @@ class Needs:
     currency: str
 
 
-def key_of(item: str, colour: str, name: str) -> str:
-    """A key that stays when the list is made again: item, colour, name in the plan."""
-    return " / ".join(part for part in (item, colour, name) if part)
+def key_of(item: str, colour: str, names: Iterable[str]) -> str:
+    """A key that stays when the list is made again: item, colour, names in the plans.
+
+    The order of the plans does not change it.
+    """
+    return " / ".join(part for part in (item, colour, " + ".join(sorted(set(names)))) if part)

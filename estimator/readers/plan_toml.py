@@ -151,9 +151,23 @@ def _garment(
         return None
     found = _validated(raw["garment"], Garment, ("garment",), faults, places, context)
     if found is None:
-        return Garment(name="garment")
+        return _as_far_as_sound(raw["garment"], context)
     assert isinstance(found, Garment)
     return found
+
+
+def _as_far_as_sound(table: Any, context: dict[str, Any]) -> Garment:
+    """The garment table without what is wrong in it, so that the rest is judged by the rest."""
+    nameless = {"name": "garment"}
+    if not isinstance(table, dict):
+        return Garment.model_validate(nameless)
+    try:
+        Garment.model_validate(nameless | table, context=context)
+        faulty: set[object] = set()
+    except ValidationError as error:
+        faulty = {detail["loc"][0] for detail in error.errors()}
+    sound = {key: value for key, value in table.items() if key not in faulty}
+    return Garment.model_validate(nameless | sound, context=context)
 
 
 def _names(raw: dict[str, Any]) -> dict[PlanPath, str]:

@@ -16,7 +16,8 @@ def narrowest_text(choice: FabricChoice, estimate: Estimate) -> str:
         return "strips take its whole width: measure the bolt before you buy"
     sold_by = choice.chosen.buy.offer.sold_by
     tape = tape_beside(sold_by, tape_unit(estimate))
-    text = f"good down to {usable_text(found.usable, tape)} usable"
+    washing = " before washing" if choice.need.terms.shrinkage_across else ""
+    text = f"good down to {usable_text(found.usable, tape)} usable{washing}"
     below = usable_text(found.next_down, tape)
     if found.then_buy is None:
         return f"{text}; at {below} the pieces do not go on it"

@@ -8,7 +8,7 @@ from fractions import Fraction
 from estimator.buying.fabric_widths import FabricChoice, WidthOption
 from estimator.estimate import Estimate
 from estimator.layout import Placement, Style
-from estimator.measure import Length, natural_text, shop_text, usable_text
+from estimator.measure import Length, Unit, natural_text, shop_text, tape_text, usable_text
 from estimator.needs.types import CutPiece
 from estimator.reports.bolt_widths import narrowest_text
 from estimator.reports.sketch import sketch
@@ -165,7 +165,7 @@ def layout_table(choice: FabricChoice, estimate: Estimate) -> Table:
             Column("Width", Format.TAPE, 12),
             Column("Length", Format.TAPE, 12),
         ),
-        rows=tuple(_layout_rows(chosen)),
+        rows=tuple(_layout_rows(chosen, unit)),
         unit=unit,
         notes=(
             f"{style}, {placed}; usable width {usable_text(chosen.usable, unit)}. "
@@ -187,7 +187,7 @@ def row_sketches(choice: FabricChoice) -> tuple[str, ...]:
     )
 
 
-def _layout_rows(option: WidthOption) -> Iterator[tuple[Value, ...]]:
+def _layout_rows(option: WidthOption, unit: Unit) -> Iterator[tuple[Value, ...]]:
     """A line for each piece, or for equal ones side by side: its row, and where it lies.
 
     The pieces of a close layout lie in no rows and are numbered themselves.
@@ -195,13 +195,13 @@ def _layout_rows(option: WidthOption) -> Iterator[tuple[Value, ...]]:
     if option.layout.style is Style.CLOSE:
         placed = sorted(option.layout.placements, key=lambda one: (one.along, one.across))
         for number, place in enumerate(placed, start=1):
-            yield (number, None, *_place(option, [place]))
+            yield (number, None, *_place(option, [place], unit))
         return
     for number, row in enumerate(option.layout.rows, start=1):
         begins: tuple[Value, Value] = (number, Length(row.height))
         places = [place for column in row.columns for place in column.placements]
         for alike in _side_by_side(places):
-            yield (*begins, *_place(option, alike))
+            yield (*begins, *_place(option, alike, unit))
             begins = (None, None)
 
 
@@ -220,9 +220,12 @@ def _side_by_side(places: Sequence[Placement]) -> Iterator[list[Placement]]:
         yield group
 
 
-def _place(option: WidthOption, alike: Sequence[Placement]) -> tuple[Value, ...]:
+def _place(option: WidthOption, alike: Sequence[Placement], unit: Unit) -> tuple[Value, ...]:
     first = alike[0]
-    name = option.laid.lots[first.blank].name
+    lot = option.laid.lots[first.blank]
+    name = lot.name
+    if lot.apart is not None:
+        name += f", each {tape_text(lot.apart, unit)} on from the last"
     if first.turned:
         name += ", turned"
     if len(alike) > 1:

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from estimator import Estimate, estimate
 from estimator.buying.fabric_widths import WidthOption
+from estimator.reports.fabric_papers import layout_table
 from estimator.written import length
 from tests.plans import bought, plan
 
@@ -142,3 +143,13 @@ def test_gores_lie_beside_one_another_and_never_take_more_than_their_boxes(
     boxes = estimate(plan(text)).fabrics[0].chosen
     assert chosen.buy.amount <= boxes.buy.amount
     assert chosen.layout.bound <= chosen.layout.length
+
+
+def test_a_taper_tells_its_narrow_end_and_how_far_each_lies_from_the_last() -> None:
+    found = gores(48, 5, 6, 12, 30)
+    (lot,) = found.fabrics[0].chosen.laid.lots
+    assert lot.apart == length("9")
+    (piece,) = found.fabrics[0].chosen.pieces
+    assert "cut 6 in at its narrow end" in piece.note
+    rows = layout_table(found.fabrics[0], found).rows
+    assert rows[0][2] == "gore, 5 head to tail, each 9 in on from the last"

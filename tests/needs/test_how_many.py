@@ -9,6 +9,7 @@ from tests.plans import (
     HEADING,
     bought,
     by,
+    catalog,
     complaints,
     cut_pieces,
     cut_sizes,
@@ -318,3 +319,17 @@ length = "15"
 takes_up = [{ kind = "knife pleat", depth = "1", count = 3 }]
 """
     assert cut_sizes(in_print(panel))["panel"] == by("10", "15")
+
+
+def test_the_order_of_the_plans_changes_no_key() -> None:
+    cloth = {"item": "lawn", "kind": "fabric", "colour": "rose"}
+    shop = catalog([cloth], [{"item": "lawn", "width": "45 in"}])
+    plans = [
+        garment(
+            f'[garment]\nname = "{name}"\n[[fabric]]\nname = "{name} cloth"\nbuy = "lawn"\n'
+            f'[[piece]]\nname = "p"\ncut = "{name} cloth"\nwidth = "9"\nlength = "9"\n'
+        )
+        for name in ("smock", "apron")
+    ]
+    keys = {estimate(Job(tuple(some), shop)).purchases[0].key for some in (plans, reversed(plans))}
+    assert keys == {"lawn / rose / apron cloth + smock cloth"}
