@@ -8,31 +8,26 @@ whole scallops and one overlapped (all common practice).
 from __future__ import annotations
 
 from math import pi, sqrt
-from pathlib import Path
 
 import pytest
 
-from estimator import Catalog, Estimate, Length, Plan, estimate, read_catalog, read_plan
-from estimator.buying.types import Purchase
+from estimator import Catalog, Estimate, Length, estimate, read_catalog
 from estimator.catalog import Kind
 from estimator.edges import Finish
 from estimator.measure import Unit
-from estimator.plan import Joined, Made, Role, Shape, TakeUpKind, Wearer
+from estimator.plan import Made, Role, Shape, TakeUpKind, Wearer
 from estimator.written import length
-
-ROOT = Path(__file__).resolve().parent.parent
-SHOPS = ROOT / "catalog_demo"
-DEMOS = [SHOPS / f"{name}.toml" for name in ("market_dress", "herald_tabard", "night_cloak")]
-STARTERS = sorted((ROOT / "templates").glob("*.toml"))
-ALL = [*sorted(SHOPS.glob("*.toml")), *STARTERS]
-
-
-def stem(path: Path) -> str:
-    return path.stem
-
-
-def sound(path: Path) -> Plan:
-    return read_plan(path)
+from tests.shipped_plans import (
+    ALL,
+    DEMOS,
+    SHOPS,
+    by,
+    cut,
+    line,
+    plan_of,
+    sound,
+    stem,
+)
 
 
 @pytest.fixture(scope="module")
@@ -53,26 +48,6 @@ def tabard(shops: Catalog) -> Estimate:
 @pytest.fixture(scope="module")
 def cloak(shops: Catalog) -> Estimate:
     return estimate(sound(SHOPS / "night_cloak.toml"), shops)
-
-
-def plan_of(found: Estimate) -> Plan:
-    return found.job.garments[0].plan
-
-
-def cut(found: Estimate, fabric: str, piece: str) -> tuple[Length, Length]:
-    """The cut width and length of a piece from the fabric of that name in the plan."""
-    (choice,) = (one for one in found.fabrics if fabric in one.need.names)
-    (of_name,) = (one for one in choice.chosen.pieces if one.name == piece)
-    return of_name.width.value, of_name.length.value
-
-
-def line(found: Estimate, name: str) -> Purchase:
-    (of_name,) = (one for one in found.purchases if name in one.names)
-    return of_name
-
-
-def by(wide: str, long: str) -> tuple[Length, Length]:
-    return length(wide), length(long)
 
 
 # ---- The shops ----
@@ -133,41 +108,12 @@ def test_the_demo_is_three_garments():
     assert sorted(DEMOS) == sorted(SHOPS.glob("*.toml"))
 
 
-@pytest.mark.parametrize("path", STARTERS, ids=stem)
-def test_a_starter_plan_needs_no_catalog_and_leaves_prices_to_the_buyer(path):
-    found = estimate(sound(path))
-    assert found.fabrics
-    assert found.unpriced == len(found.purchases) > 0
-    assert found.remarks == ()
-
-
-def test_there_are_starter_plans_for_the_usual_garments():
-    assert {path.stem for path in STARTERS} >= {
-        "gathered_skirt", "tiered_skirt", "apron", "tunic", "circle_skirt", "elastic_trousers",
-        "petticoat",
-    }  # fmt: skip
-
-
 @pytest.mark.parametrize("path", ALL, ids=stem)
 def test_a_plan_names_its_garment_in_its_first_line_in_words(path):
     first = path.read_text(encoding="utf-8").splitlines()[0]
     assert first.startswith("# ")
     assert first.endswith(".")
     assert len(first) <= 100
-
-
-@pytest.mark.parametrize("path", STARTERS, ids=stem)
-def test_a_starter_plan_says_what_to_measure_and_what_to_change(path):
-    text = path.read_text(encoding="utf-8")
-    assert "\n# Measure: " in text
-    assert "# CHANGE" in text
-
-
-@pytest.mark.parametrize("path", ALL, ids=stem)
-def test_no_named_edge_of_a_plan_is_a_side_misspelt(path):
-    for piece in sound(path).piece:
-        for name, edge in piece.edges.items():
-            assert name in ("top", "bottom", "left", "right") or edge.length is not None
 
 
 @pytest.mark.parametrize("path", ALL, ids=stem)
@@ -333,43 +279,3 @@ def test_the_braid_of_both_fronts_and_the_cape_is_bought_together(cloak):
     needed = (2 * 34.5 + 18 + 11 * pi + 1.25) / 0.98 * 1.05
     assert line(cloak, "front braid").needed / length("1 in") == pytest.approx(needed, abs=1e-4)
     assert line(cloak, "cape braid").buy.bought == length("3 3/4 yd")
-
-
-# ---- Starter plans ----
-
-
-def test_three_tiers_chain_from_the_hips_to_the_hem():
-    # 46, half as much again is 69, and again 103 1/2
-    found = estimate(sound(ROOT / "templates" / "tiered_skirt.toml"))
-    strips = [piece for piece in plan_of(found).piece if piece.made is Made.JOINED_STRIP]
-    assert len(strips) == 3
-    (choice,) = found.fabrics
-    rings = {one.name.split(",")[0]: one.finished[0] for one in choice.chosen.pieces}
-    assert rings == {
-        "upper tier": length("46"), "middle tier": length("69"), "lower tier": length("103 1/2")
-    }  # fmt: skip
-    # a ring of edging for each of both seams, each overlapped 1/2: 46 1/2 + 69 1/2
-    assert length("116") in [one.result for one in line(found, "edging over both seams").buy.steps]
-
-
-def test_two_petticoat_panels_of_38_are_76_round_and_152_in_the_ruffle():
-    # common practice: 152 in takes 87 scallops of 1 3/4 and one more, 154 in
-    found = estimate(sound(ROOT / "templates" / "petticoat.toml"))
-    results = [step.result for step in line(found, "hem lace").buy.steps]
-    assert results[0] == length("152")
-    assert length("154") in results
-
-
-def test_the_skirt_of_a_starter_plan_follows_its_waist():
-    skirt = ROOT / "templates" / "gathered_skirt.toml"
-    found = estimate(sound(skirt))
-    (choice,) = (one for one in found.fabrics if "skirt fabric" in one.need.names)
-    strip = [one for one in choice.chosen.pieces if one.name.startswith("skirt")]
-    assert {one.finished[0] for one in strip} == {length("70")}  # 28 x 2 1/2
-
-
-def test_the_apron_ruffle_is_open_and_hemmed_at_both_ends():
-    apron = sound(ROOT / "templates" / "apron.toml")
-    (ruffle,) = (piece for piece in apron.piece if piece.name == "ruffle")
-    assert ruffle.joined is Joined.OPEN
-    assert {ruffle.edges[side].finish.finish for side in ("left", "right")} == {Finish.ROLLED}
