@@ -20,9 +20,9 @@ from tests.plans import (
     plan,
 )
 
-SUNDRESS = """
+ORCHARD_DRESS = """
 [garment]
-name = "sundress"
+name = "orchard dress"
 currency = "USD"
 
 [[fabric]]
@@ -81,20 +81,20 @@ sold = [{ length = "14" }, { length = "16", price = "2.25 each" }, { length = "1
 """
 
 
-def sundress() -> Estimate:
-    return estimate(plan(SUNDRESS))
+def orchard_dress() -> Estimate:
+    return estimate(plan(ORCHARD_DRESS))
 
 
 def test_the_list_is_in_the_order_in_which_a_shop_is_walked() -> None:
-    groups = [line.group for line in sundress().purchases]
+    groups = [line.group for line in orchard_dress().purchases]
     assert groups == [
         Group.FABRICS, Group.LININGS, Group.TRIMS, Group.ELASTICS, Group.NOTIONS
     ]  # fmt: skip
 
 
-def test_an_old_sundress_is_cut_and_trimmed_as_it_was_measured() -> None:
+def test_a_dress_of_six_panels_is_cut_and_trimmed_by_the_rules_of_common_practice() -> None:
     # Common practice: straps 3 in wide, 61 scallops or 106 3/4 in, the next longer zip.
-    found = sundress()
+    found = orchard_dress()
     assert cut_sizes(found) == {
         "skirt panel": by("18 3/4", "26 1/8"),  # 24 1/4 + 5/8 + 1 + 1/4
         "lining panel": by("39 1/4", "24 1/8"),  # 23 1/4 + 5/8 + 2 x 1/8
@@ -105,10 +105,10 @@ def test_an_old_sundress_is_cut_and_trimmed_as_it_was_measured() -> None:
     assert bought(found, "back zip").buy.offer.length == length("16 in")
 
 
-def test_an_old_sundress_is_bought_by_hand_reckoning() -> None:
+def test_a_dress_of_six_panels_is_bought_as_reckoned_by_hand() -> None:
     # Two panels of 18 3/4 lie across 44 in: three rows of 26 1/8, the straps (3 x 17) beside them.
     # 78 3/8 + 2 x 1 = 80 3/8; / 0.95 = 84.6; up to 2 3/8 yd = 85 1/2 in.
-    found = sundress()
+    found = orchard_dress()
     assert found.fabrics[0].chosen.layout.length == length("78 3/8").ticks
     assert bought(found, "lawn").buy.bought == length("2 3/8 yd")
     # One lining panel across 41 in, two rows of 24 1/8 and 2 in: 50 1/4, 1 1/2 yd.
@@ -117,7 +117,7 @@ def test_an_old_sundress_is_bought_by_hand_reckoning() -> None:
 
 def test_the_bill_adds_what_has_a_price_and_counts_what_has_none() -> None:
     # 2 3/8 yd at 6; 3 yd, for 106 3/4 in, of lace at 1.80; the 16 in zip at 2.25.
-    found = sundress()
+    found = orchard_dress()
     assert bought(found, "lawn").buy.cost == Decimal("14.25")
     assert bought(found, "hem lace").buy.cost == Decimal("5.40")
     assert found.cost == Decimal("14.25") + Decimal("5.40") + Decimal("2.25")
@@ -125,31 +125,31 @@ def test_the_bill_adds_what_has_a_price_and_counts_what_has_none() -> None:
 
 
 def test_every_working_ends_in_the_figure_on_the_list() -> None:
-    for line in sundress().purchases:
+    for line in orchard_dress().purchases:
         assert line.buy.steps[-1].result == line.buy.bought, line.title
 
 
 def test_every_line_names_its_sources_and_has_a_key_of_its_own() -> None:
-    found = estimate(Job((order(SUNDRESS, wearer="Miller"),)))
+    found = estimate(Job((order(ORCHARD_DRESS, wearer="Miller"),)))
     assert all(line.sources for line in found.purchases)
     assert {source.wearer for line in found.purchases for source in line.sources} == {"Miller"}
     assert len({line.key for line in found.purchases}) == len(found.purchases)
 
 
 def test_the_source_of_a_line_is_its_place_in_the_file() -> None:
-    (source,) = bought(estimate(Job((order(SUNDRESS),))), "hem lace").sources
-    heading = SUNDRESS[: SUNDRESS.index("[[trim]]")].count("\n") + 1
+    (source,) = bought(estimate(Job((order(ORCHARD_DRESS),))), "hem lace").sources
+    heading = ORCHARD_DRESS[: ORCHARD_DRESS.index("[[trim]]")].count("\n") + 1
     assert source.place == f"apron.toml, line {heading}"
 
 
 def test_the_same_plan_gives_the_same_estimate() -> None:
-    assert sundress().purchases == sundress().purchases
-    assert sundress().fabrics == sundress().fabrics
+    assert orchard_dress().purchases == orchard_dress().purchases
+    assert orchard_dress().fabrics == orchard_dress().fabrics
 
 
 def test_one_changed_size_changes_all_that_hangs_on_it() -> None:
     # Panels of 18 1/4 in: cut 19 1/2, lace 109 1/2 is 63 scallops of 1 3/4 and one: 112 in.
-    wider = estimate(plan(SUNDRESS.replace('"17 1/2"', '"18 1/4"')))
+    wider = estimate(plan(ORCHARD_DRESS.replace('"17 1/2"', '"18 1/4"')))
     assert cut_sizes(wider)["skirt panel"] == by("19 1/2", "26 1/8")
     assert needed(wider, "hem lace") == length("112")
 

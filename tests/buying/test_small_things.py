@@ -60,7 +60,7 @@ def zipped(opening: str, kind: str = "zip") -> Purchase:
 
 
 def test_an_opening_takes_the_next_longer_zip_shortened() -> None:
-    # Common practice, an old sundress: 15 1/2 in takes the next longer closed-end zip sold. The
+    # Common practice: 15 1/2 in takes the next longer closed-end zip sold. The
     # 18 in zip is cheaper, but the next longer is 16 in.
     line = zipped("15 1/2")
     assert line.buy.offer.length == length("16 in")

@@ -170,12 +170,12 @@ def strip(made: str, width: str, more: str = "") -> str:
 
 
 def test_a_strap_is_cut_twice_its_width_and_two_allowances() -> None:
-    # Common practice, an old sundress: 7/8 in finished is cut 2 x 7/8 + 2 x 5/8 = 3 in wide.
+    # Common practice: 7/8 in finished is cut 2 x 7/8 + 2 x 5/8 = 3 in wide.
     assert cut_size(strip("tube", "7/8")) == by("3", "34 3/4")
 
 
 def test_a_tie_is_cut_twice_its_width_and_two_allowances() -> None:
-    # Common practice, an old sundress: 1 1/2 in finished is cut 3 + 1 1/4 = 4 1/4 in wide.
+    # Common practice: 1 1/2 in finished is cut 3 + 1 1/4 = 4 1/4 in wide.
     assert cut_size(strip("tube", "1 1/2")) == by("4 1/4", "34 3/4")
 
 

@@ -56,7 +56,7 @@ def sewn(text: str, width: str = "45 in") -> Length:
 
 
 def test_three_whole_widths_in_a_ring_lose_three_joins() -> None:
-    # Common practice, an old sundress: three widths of 45 1/2 in between joins make 136 1/2 in.
+    # Common practice: three widths of 45 1/2 in between joins make 136 1/2 in.
     # They are cut 46 3/4 in wide.
     assert sewn(frill("widths = 3"), "46 3/4 in") == length("136 1/2 in")
 

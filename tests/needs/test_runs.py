@@ -31,20 +31,20 @@ LACE = SKIRT + '[[trim]]\nname = "lace"\nwaste = 0\n'
 
 
 def test_six_panels_of_17_1_2_in_make_a_lower_edge_of_105_in() -> None:
-    # Common practice, an old sundress.
+    # Common practice.
     edges = EdgeLengths(order(HEADING + SKIRT), {})
     assert edges.all(EdgeRef("skirt", "bottom")).value == length("105 in")
 
 
 def test_a_lining_of_two_panels_of_38_in_is_76_in_round() -> None:
-    # Common practice, an old sundress.
+    # Common practice.
     lining = SKIRT.replace("17 1/2", "38").replace("quantity = 6", "quantity = 2")
     edges = EdgeLengths(order(HEADING + lining), {})
     assert edges.all(EdgeRef("skirt", "bottom")).value == length("76 in")
 
 
 def test_scallops_round_a_hem_are_whole_and_one_is_overlapped() -> None:
-    # Common practice, an old sundress: 1 3/4 in scallops round 105 in are 60 whole ones; one more
+    # Common practice: 1 3/4 in scallops round 105 in are 60 whole ones; one more
     # overlaps: 61 scallops, 106 3/4 in.
     found = in_print(LACE + 'along = "skirt: bottom"\nrepeat = "1 3/4"\njoined = "in the round"\n')
     assert needed(found, "lace") == length("1 3/4") * 61 == length("106 3/4")
