@@ -13,6 +13,7 @@ then the best across for that one, and so on.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from estimator.layout.box import Box
@@ -71,12 +72,18 @@ def _line_across(box: Box) -> Line:
 def _too_much_in_closed_form(box: Box, across: Scale) -> bool:
     """Whether some closed-form scale along makes too much of the pieces, given one across."""
     lengths = sorted({lie.along for lies in box.lies for lie in lies})
-    values = across.values
+    one_way: Counter[int] = Counter()
+    either_way: list[tuple[int, int, int, int, int]] = []
+    for count, own, lies in zip(box.counts, across.values, box.lies, strict=True):
+        if len(lies) == 1:
+            one_way[lies[0].along] += count * own[0]
+        else:
+            either_way.append((count, own[0], lies[0].along, own[1], lies[1].along))
     for table, worth in closed_forms(lengths, box.along):
-        total = sum(
-            count * min(value * table[lie.along] for value, lie in zip(own, lies, strict=True))
-            for count, own, lies in zip(box.counts, values, box.lies, strict=True)
-        )
+        total = sum(value * table[along] for along, value in one_way.items())
+        for count, value, along, turned_value, turned_along in either_way:
+            upright, turned = value * table[along], turned_value * table[turned_along]
+            total += count * (upright if upright < turned else turned)
         if total > across.worth * worth:
             return True
     return False
