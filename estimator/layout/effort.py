@@ -15,7 +15,7 @@ class Effort:
 STATES_A_PLACE = 10
 """Steps of the knapsack that take as long as trying one place for a piece."""
 
-EVERYDAY = Effort(20000)
+EVERYDAY = Effort(15_000)
 THOROUGH = Effort(240_000)
 
 

@@ -20,7 +20,7 @@ from estimator.layout.rows import in_order, score
 from estimator.layout.shelves import RULES, Shelf, pack
 
 SEED = 1980
-TRIES = 24
+TRIES = 8
 """Fillings tried at a time."""
 PATIENCE = 6
 """Rounds of tries that may bring nothing new before the search for rows ends."""
