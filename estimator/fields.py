@@ -32,7 +32,10 @@ from estimator.written import (
 class Entry(BaseModel):
     """A frozen table of a plan or row of a catalog; unknown keys are refused."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", arbitrary_types_allowed=True)
+    # built when first used: a plan without trims does not wait for theirs
+    model_config = ConfigDict(
+        frozen=True, extra="forbid", arbitrary_types_allowed=True, defer_build=True
+    )
 
 
 def refusal(wrong: str, right: str) -> PydanticCustomError:
