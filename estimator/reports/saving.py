@@ -121,7 +121,7 @@ def write_whole(path: Path, content: bytes) -> None:
     except (OSError, ValueError) as problem:
         if held is not None:
             held.unlink(missing_ok=True)
-        if isinstance(problem, FileNotFoundError):
+        if isinstance(problem, FileNotFoundError) and not path.parent.is_dir():
             wrong = f"cannot be written: there is no folder '{path.parent}'"
             raise _refused(path, wrong, "make it, or choose another place") from None
         raise _refused(path, f"cannot be written ({_reason(problem)})", _ELSEWHERE) from None

@@ -40,6 +40,8 @@ def _estimate_lines(estimate: Estimate) -> Iterator[str]:
     for note in garment_notes(estimate):
         yield from wrapped(note)
         yield ""
+    if estimate.currency:
+        yield from (f"Prices in {estimate.currency}.", "")
     if estimate.purchases:
         yield _list_grid(estimate)
         yield ""
