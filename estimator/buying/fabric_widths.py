@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from estimator.buying.cut_lengths import as_sold, cut_from_roll, fabric_needed, steps_sold
-from estimator.buying.laying import Laid, best_made_up, laid_out, total_area
+from estimator.buying.laying import Laid, best_made_up, laid_out, least_of, total_area
 from estimator.buying.types import Buy, Purchase, least_bought
 from estimator.catalog import Offer
 from estimator.faults import Fault, Faults, Refused, Wrong
@@ -183,8 +183,8 @@ def _cheapest(
     steps = {(offer.selling_step, offer.minimum): offer for offer in offers}
     ways = []
     for example in steps.values():
-        laid = laid_out(terms, usable, pieces, example)
-        laid = _least_of((laid, *known), steps_sold(terms, example), laid.layout)
+        own = laid_out(terms, usable, pieces, example)
+        laid = least_of(own, known, pieces, steps_sold(terms, example))
         needed = fabric_needed(Length(laid.layout.length), terms)
         ways += [
             (laid, needed, cut_from_roll(needed, offer))
@@ -207,13 +207,6 @@ def _cheapest(
         buy=best,
         waste=1 - Fraction(total_area(pieces), usable.ticks * best.bought.ticks),
     )
-
-
-def _least_of(laid: Sequence[Laid], buys: Callable[[int], int], own: Layout) -> Laid:
-    """The first of those that buy least, as it lies on a fabric of the width of ``own``."""
-    best = min(laid, key=lambda one: buys(one.layout.length))
-    bound = min(own.bound, best.layout.length)
-    return replace(best, layout=replace(best.layout, width=own.width, bound=bound))
 
 
 def offers_by_width(terms: FabricTerms) -> tuple[tuple[Offer, ...], ...]:

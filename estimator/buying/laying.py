@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import chain
@@ -26,6 +26,11 @@ class Laid:
 
     lots: tuple[Lot, ...]
     layout: Layout
+
+    @property
+    def slanted(self) -> bool:
+        """Whether some pieces lie head to tail."""
+        return any(lot.count > 1 for lot in self.lots)
 
 
 @lru_cache(maxsize=1024)
@@ -52,6 +57,19 @@ def laid_out(
     if cloth.buys(rows.length) >= cloth.buys(boxes.length):
         return Laid(singly, boxes)
     return Laid(slanted, replace(rows, bound=_outline_bound(pieces, usable)))
+
+
+def least_of(own: Laid, known: Sequence[Laid], pieces: Pieces, buys: Callable[[int], int]) -> Laid:
+    """A width's own layout, unless one known of narrower fabric buys less.
+
+    What is taken over is bounded as it lies: outlines by their area, boxes as those of the width.
+    """
+    best = min((own, *known), key=lambda laid: buys(laid.layout.length))
+    if best is own:
+        return own
+    width = own.layout.width
+    bound = _outline_bound(pieces, Length(width)) if best.slanted else own.layout.bound
+    return replace(best, layout=replace(best.layout, width=width, bound=bound))
 
 
 def _outline_bound(pieces: Sequence[CutPiece], usable: Length) -> int:

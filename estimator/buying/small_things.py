@@ -24,14 +24,14 @@ def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
 
     ``unit`` is that in which complaints are worded. Raises Wrong for a run that no put-up holds.
     """
-    in_all = _all_runs(need)
-    needed = with_waste(in_all, need.terms)
+    all_runs = _all_runs(need)
+    needed = with_waste(all_runs, need.terms)
     ways = []
     for offer in need.terms.offers:
         if offer.put_up.cut_to_length:
             ways.append(cut_from_roll(needed, offer))
         elif isinstance(offer.put_up.holds, Length):
-            ways += _on_cards(need, in_all, offer, offer.put_up.holds, unit)
+            ways += _on_cards(need, all_runs, offer, offer.put_up.holds, unit)
         else:
             raise Wrong(
                 f"'{offer.item}' is sold as {offer.put_up.text}, which says nothing of its length",
@@ -54,7 +54,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
         names=need.names,
         colour=need.terms.colour,
         width=best.offer.width,
-        needed=needed.value if isinstance(best.bought, Length) else in_all.value,
+        needed=needed.value if isinstance(best.bought, Length) else all_runs.value,
         buy=best,
         notes=(*need.notes, *filter(None, (best.note,))),
         sources=tuple(dict.fromkeys(run.source for run in need.runs)),
@@ -68,7 +68,7 @@ def _all_runs(need: LengthNeed) -> Reckoning:
 
 
 def _on_cards(
-    need: LengthNeed, in_all: Reckoning, offer: Offer, holds: Length, unit: Unit
+    need: LengthNeed, all_runs: Reckoning, offer: Offer, holds: Length, unit: Unit
 ) -> list[Buy]:
     """Whole runs on cards; none where a run is longer than a card."""
     lengths = [run.length.exact for run in need.runs for _ in range(run.count)]
@@ -86,7 +86,7 @@ def _on_cards(
     count = len(cards)
     by_sum = -(-sum(runs) // capacity)
     label = f"{len(runs)} whole run{'s' if len(runs) > 1 else ''}, each in one piece"
-    steps = [*in_all.steps, Step(label, Operation.FITTED, holds, count)]
+    steps = [*all_runs.steps, Step(label, Operation.FITTED, holds, count)]
     bought = _from_quantity(offer, count, steps)
     left = Counter(
         Length((capacity - sum(card)) // fineness) for card in cards if sum(card) < capacity

@@ -19,7 +19,7 @@ LOST_AT_A_JOIN = whole_ticks(2 * JOIN_ALLOWANCE.ticks * ROOT_2_AT_MOST)
 """Strips with ends on the straight grain lose 2 x allowance x sqrt 2 at each diagonal join."""
 
 
-MOST = Length(8_000_000 * 1_000)
+MOST_STRIP = Length(8_000_000 * 1_000)
 """A kilometre of strip, which nobody joins."""
 
 

@@ -14,8 +14,7 @@ from estimator.edges import SEWN, SIDES
 from estimator.faults import NamesAnUnread, Wrong
 from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length, tape_text
-from estimator.needs.bias import LOST_AT_A_JOIN, cloth_for_bias
-from estimator.needs.bias import MOST as MOST_BIAS
+from estimator.needs.bias import LOST_AT_A_JOIN, MOST_STRIP, cloth_for_bias
 from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.outlines import stated
@@ -25,6 +24,8 @@ from estimator.working import Reckoning
 from estimator.written import quoted
 
 MOST_WIDTHS = 10_000
+MOST_ALONG = 4
+"""In how many lengths a strip is tried along the fabric; more joins than that are a nuisance."""
 SLIVER = 10
 """A last width that adds less than a tenth of the fabric's width is hardly worth its join."""
 
@@ -75,10 +76,6 @@ def sewn_lengths(order: GarmentOrder, widths: Mapping[str, Length]) -> EdgeLengt
         except Wrong as wrong:
             raise Wrong(wrong.wrong, wrong.right, (*strip.path, *wrong.at)) from None
     return edges
-
-
-MOST_ALONG = 4
-"""In how many lengths a strip is tried along the fabric; more joins than that are a nuisance."""
 
 
 def ways_to_make(
@@ -249,7 +246,7 @@ def _bias_square(hanging: ToCut, finished: Reckoning, width: Length) -> CutPiece
         raise Wrong("the strip is too wide to be cut on the bias", "make it narrower", ("width",))
     strips = finished.plus("one join that closes it", LOST_AT_A_JOIN)
     strips = strips.times("strips", piece.quantity * order.copies)
-    if strips.value > MOST_BIAS:
+    if strips.value > MOST_STRIP:
         raise Wrong("it takes more than a kilometre of bias strip", "plan less", ("width",))
     whole = order.plan.garment.unit.tape.length
     across, along = cloth_for_bias(strips.value, strip, width, whole)

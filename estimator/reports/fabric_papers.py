@@ -21,8 +21,7 @@ def proof_text(option: WidthOption) -> str:
     """How good the layout is, against the least that any layout of the pieces has to buy."""
     bought = option.buy.bought
     assert isinstance(bought, Length), "fabric is cut to length"
-    slanted = any(lot.count > 1 for lot in option.laid.lots)
-    boxes = "these outlines" if slanted else "these rectangles"
+    boxes = "these outlines" if option.laid.slanted else "these rectangles"
     pieces = boxes if option.boxed else "these pieces"
     if bought <= option.least:
         text = f"no layout of {pieces} buys less"

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from estimator import Estimate, estimate
 from estimator.buying.fabric_widths import WidthOption
+from estimator.buying.lots import outline_area
 from estimator.reports.fabric_papers import layout_table
 from estimator.written import length
 from tests.plans import bought, plan
@@ -143,6 +144,23 @@ def test_gores_lie_beside_one_another_and_never_take_more_than_their_boxes(
     boxes = estimate(plan(text)).fabrics[0].chosen
     assert chosen.buy.amount <= boxes.buy.amount
     assert chosen.layout.bound <= chosen.layout.length
+
+
+@settings(max_examples=40)
+@given(st.integers(2, 14), st.integers(1, 20), st.integers(1, 20), st.integers(5, 40))
+def test_gores_that_lie_head_to_tail_are_bounded_by_their_outlines_at_every_width(
+    quantity: int, top: int, bottom: int, long: int
+) -> None:
+    widths = CLOTH.replace('["{width} in"]', '["31 in", "36 in", "45 in", "52 in", "60 in"]')
+    text = widths.format(quantity=quantity, top=top, bottom=bottom, long=long, more="")
+    for option in estimate(plan(text)).fabrics[0].options:
+        layout = option.layout
+        assert layout.bound <= layout.length
+        assert layout.width == option.usable.ticks
+        if option.laid.slanted:
+            area = sum(outline_area(piece) * piece.quantity for piece in option.pieces)
+            longest = length(str(long)).ticks
+            assert layout.bound == max(longest, -(-area // layout.width))
 
 
 def test_a_taper_tells_its_narrow_end_and_how_far_each_lies_from_the_last() -> None:
