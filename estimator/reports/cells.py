@@ -18,7 +18,7 @@ Across = tuple[int, int]
 """The first and the last of several columns."""
 LONGEST_TEXT = 32_000
 METRES, TENTHS, MONEY, PERCENT, WHOLE = "0.00", "0.0", "#,##0.00", "0%", "0"
-PRICE = "#,##0.00####"
+UNIT_PRICE = "#,##0.00####"
 """At least two decimals, and as many more as a price has; the buyer's own price as well."""
 TITLE = Font(name="Calibri", size=15, bold=True)
 HEAD = Font(name="Calibri", size=11, bold=True)

@@ -11,7 +11,6 @@ from openpyxl.worksheet.datavalidation import DataValidation
 from openpyxl.worksheet.worksheet import Worksheet
 
 from estimator.estimate import Estimate
-from estimator.reports.assumptions import assumptions
 from estimator.reports.cells import (
     BAND,
     GREY,
@@ -21,10 +20,10 @@ from estimator.reports.cells import (
     MIDDLE,
     MONEY,
     PLAIN,
-    PRICE,
     RIGHT,
     SMALL,
     TITLE,
+    UNIT_PRICE,
     WHOLE,
     WRAPPED,
     Across,
@@ -37,6 +36,7 @@ from estimator.reports.printing import Rows, fit_if_hardly_more, print_setup
 from estimator.reports.row_heights import fit_height
 from estimator.reports.shopping_list import (
     NOTHING,
+    THREAD,
     Line,
     Section,
     garment_notes,
@@ -173,7 +173,7 @@ class _ShoppingList:
         _needed_unit(line, sheet, row)
         price = cell_at(sheet, row, 8)
         put(price, line.unit_price, self.unit)
-        price.number_format = PRICE
+        price.number_format = UNIT_PRICE
         cost = cell_at(sheet, row, 9)
         cost.value = f'=IF({self.PRICE}{row}="","",ROUND({self.BUY}{row}*{self.PRICE}{row},2))'
         cost.number_format, cost.font, cost.alignment = MONEY, PLAIN, RIGHT
@@ -212,7 +212,7 @@ class _ShoppingList:
     def _below(self) -> None:
         self._gap()
         lines = [*self.estimate.remarks, *self.estimate.cautions]
-        lines += [line for line in assumptions(self.estimate) if "Thread" in line]
+        lines.append(THREAD)
         lines.append("What was taken for granted stands on the sheet Assumptions.")
         for line in lines:
             self._across(self.BELOW, line, SMALL)
