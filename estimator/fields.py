@@ -126,15 +126,34 @@ def _whole_number(written: object) -> int:
     return written
 
 
+MOST_FULLNESS = 20
+
+
 def _fullness(written: object) -> Fraction:
-    """From 1 to 20. The digits are counted first: a Fraction of 1e99999999 takes for ever."""
+    """From 1 to 20: how many times an edge a trim that is gathered takes."""
+    amount = _times_an_edge(written)
+    if not 1 <= amount <= MOST_FULLNESS:
+        raise refusal(f"a fullness of {quoted(written)} is not from 1 to 20", "2 is usual")
+    return amount
+
+
+def _fullness_onto(written: object) -> Fraction:
+    """From 0.1 to 20; less than 1 where the edge is gathered onto the piece, as onto a cuff."""
+    amount = _times_an_edge(written)
+    if not Fraction(1, 10) <= amount <= MOST_FULLNESS:
+        raise refusal(
+            f"a fullness of {quoted(written)} is not from 0.1 to 20",
+            "2 is usual for a ruffle, 0.5 for a cuff onto a gathered sleeve",
+        )
+    return amount
+
+
+def _times_an_edge(written: object) -> Fraction:
+    """The digits are counted first: a Fraction of 1e99999999 takes for ever."""
     text = text_of(written)
     if not re.fullmatch(r"\d{1,3}([.,]\d{1,4})?|\d{1,3}/0*[1-9]\d{0,2}", text, re.ASCII):
         raise refusal(f"{quoted(written)} is not a number", "write fullness as in 2 or 1.5")
-    amount = Fraction(text.replace(",", "."))
-    if not 1 <= amount <= 20:
-        raise refusal(f"a fullness of {quoted(written)} is not from 1 to 20", "2 is usual")
-    return amount
+    return Fraction(text.replace(",", "."))
 
 
 def _one_line(written: object) -> object:
@@ -153,5 +172,6 @@ Shrinkage = Annotated[
 Money = Annotated[Decimal, BeforeValidator(reading(read_money))]
 Count = Annotated[int, BeforeValidator(_whole_number)]
 Fullness = Annotated[Fraction, BeforeValidator(_fullness)]
+FullnessOnto = Annotated[Fraction, BeforeValidator(_fullness_onto)]
 Name = Annotated[str, BeforeValidator(_one_line), StringConstraints(min_length=1, max_length=200)]
 Note = Annotated[str, BeforeValidator(_one_line), StringConstraints(max_length=2000)]

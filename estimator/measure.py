@@ -143,6 +143,16 @@ def tape_text(length: Length, unit: Unit, parts: int = 16) -> str:
     return f"{sign}{fraction_text(abs(nearest))} in"
 
 
+def about_text(length: Length, unit: Unit) -> str:
+    """A length as a tape reads it, with ``about`` before one that lies between its marks.
+
+    Where the working goes on with the exact figure, its reader must not wonder at the next one.
+    """
+    parts, size = (1, MILLIMETRE) if unit.metric else (16, INCH)
+    exact = length.ticks * parts % size.ticks == 0
+    return tape_text(length, unit) if exact else f"about {tape_text(length, unit)}"
+
+
 def usable_text(width: Length, unit: Unit) -> str:
     """A width that can be cut from, down to 1/16 in or 1 mm: nobody is promised more than it is."""
     mark = MILLIMETRE if unit.metric else INCH.times(Fraction(1, 16))

@@ -130,7 +130,8 @@ def _wished(hanging: ToCut, edges: EdgeLengths) -> Reckoning:
     """What the plan asks for: a ring as stated, a strip's length, or an edge times fullness."""
     piece = hanging.piece
     if piece.onto is None:
-        return Reckoning.start("finished length as stated", stated(piece.ring or piece.length))
+        length = Reckoning.start("finished length as stated", stated(piece.ring or piece.length))
+        return length.times("fullness", piece.fullness or 1)
     try:
         shared = edges.share(piece.onto, piece.quantity)
     except Wrong as wrong:
@@ -244,7 +245,7 @@ def _bias_square(hanging: ToCut, finished: Reckoning, width: Length) -> CutPiece
     strip = stated(piece.width)
     if strip * 2 >= width:
         raise Wrong("the strip is too wide to be cut on the bias", "make it narrower", ("width",))
-    strips = finished.plus("one join that closes it", LOST_AT_A_JOIN)
+    strips = finished.plus("a join at its ends", LOST_AT_A_JOIN)
     strips = strips.times("strips", piece.quantity * order.copies)
     if strips.value > MOST_STRIP:
         raise Wrong("it takes more than a kilometre of bias strip", "plan less", ("width",))

@@ -83,6 +83,15 @@ def seam_remarks(edges: EdgeLengths) -> tuple[str, ...]:
             )
             remarks.append(
                 f"{edges.order.plan.garment.name}: the seam joins {names}; say which edge is "
-                "gathered, or check the sizes."
+                f"gathered, check the sizes, or name a part of a quantity{_as_in(seam, edges)}."
             )
     return tuple(remarks)
+
+
+def _as_in(seam: Seam, edges: EdgeLengths) -> str:
+    """An edge of the seam written for one of its pieces only, where there are more."""
+    for side in seam.edges:
+        for ref in side:
+            if edges.how_many(ref) > 1:
+                return f', as in "1 x {ref}"'
+    return ""

@@ -14,7 +14,7 @@ from estimator.fields import (
     Allowance,
     Count,
     Entry,
-    Fullness,
+    FullnessOnto,
     Name,
     Note,
     Size,
@@ -142,7 +142,7 @@ class Piece(Entry):
     ring: Size | None = None
     widths: Count | None = None
     onto: EdgeRefField | None = None
-    fullness: Fullness | None = None
+    fullness: FullnessOnto | None = None
     underlap: Allowance | None = None
     joined: Joined | None = None
     last_width: Literal["part", "whole"] | None = None
@@ -205,9 +205,10 @@ def _check_sizes(piece: Piece) -> None:
             f"{', '.join(sorted(stated)) or 'no size'}",
             _size_remedy(stated, choices),
         )
-    if piece.fullness is not None and piece.onto is None:
+    if piece.fullness is not None and piece.onto is None and piece.ring is None:
         raise refusal(
-            "fullness goes with onto, the edge it is gathered onto", 'add onto = "piece: edge"'
+            "fullness goes with onto, the edge it is gathered onto, or with a ring",
+            'add onto = "piece: edge", or the ring to which it is gathered',
         )
     if piece.underlap is not None and piece.onto is None:
         raise refusal("an underlap goes with onto, the edge it goes beyond", "leave underlap out")

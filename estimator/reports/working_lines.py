@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from estimator.buying.types import Purchase
 from estimator.estimate import Estimate
-from estimator.measure import Length, Unit, decimal_text, shop_text, tape_text
+from estimator.measure import Length, Unit, about_text, decimal_text, shop_text, tape_text
 from estimator.needs.types import CutPiece
 from estimator.reports.tables import Sold, price_text
 from estimator.reports.units import tape_unit
@@ -118,5 +118,5 @@ def _sold(figure: Length | Fraction | int, shop: Unit) -> str:
 
 def _figure(figure: Length | Fraction | int, unit: Unit) -> str:
     if isinstance(figure, Length):
-        return tape_text(figure, unit)
+        return about_text(figure, unit)
     return decimal_text(Fraction(figure), 4)

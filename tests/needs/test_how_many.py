@@ -333,3 +333,33 @@ def test_the_order_of_the_plans_changes_no_key() -> None:
     ]
     keys = {estimate(Job(tuple(some), shop)).purchases[0].key for some in (plans, reversed(plans))}
     assert keys == {"lawn / rose / apron cloth + smock cloth"}
+
+
+def test_a_seam_of_unlike_edges_says_how_to_name_one_of_two() -> None:
+    uneven = SLEEVES + (
+        '[[piece]]\nname = "cuff"\ncut = "print"\nmade = "tube"\nwidth = "2"\nlength = "15"\n'
+        '[[seam]]\nedges = ["sleeve: bottom", "cuff: left"]\n'
+    )
+    (said,) = in_print(uneven).remarks
+    assert 'as in "1 x sleeve: bottom"' in said
+
+
+def test_a_cuff_takes_half_of_the_sleeve_that_is_gathered_onto_it() -> None:
+    # 14 1/2 / 2 = 7 1/4, and two ends of 5/8
+    half = cuffs(2, "sleeve: bottom") + "fullness = 0.5\n"
+    assert cut_sizes(in_print(SLEEVES + half))["cuff"] == by("5 1/4", "8 1/2")
+
+
+def test_a_ring_with_a_fullness_is_what_its_strip_is_gathered_to() -> None:
+    frill = """
+[[piece]]
+name = "frill"
+cut = "print"
+made = "joined strip"
+joined = "open"
+length = "4"
+ring = "20"
+fullness = 2
+"""
+    # 40 in one width, and two ends of 5/8
+    assert cut_sizes(in_print(frill))["frill"][0] == length("41 1/4")

@@ -24,7 +24,7 @@ def seam(more: str, edges: str = '"skirt: top", "band: bottom"') -> str:
 def test_a_seam_of_two_unlike_edges_is_remarked_on() -> None:
     assert in_print(seam("")).remarks == (
         "apron: the seam joins skirt: top (40 1/4 in) to band: bottom (28 1/8 in); "
-        "say which edge is gathered, or check the sizes.",
+        "say which edge is gathered, check the sizes, or name a part of a quantity.",
     )
 
 

@@ -41,7 +41,8 @@ def refused(body: str) -> str:
         ('made = "tube"\nshape = "box"\nwidth = "3"\nlength = "9"', "a tube is cut as a rectangle, "
          "not a box; leave shape out"),
         ('width = "20"\nlength = "3"\nfullness = 2', "fullness goes with onto, the edge it is "
-         'gathered onto; add onto = "piece: edge"'),
+         "gathered onto, or with a ring; add onto = \"piece: edge\", or the ring to which it is "
+         "gathered"),
         ('width = "20"\nlength = "3"\njoined = "open"', "joined goes with made = 'joined strip'; "
          "leave joined out"),
         ('made = "tube"\nwidth = "2"\nlength = "3"\ntakes_up = [{ kind = "tuck", depth = "1" }]',
@@ -59,7 +60,12 @@ def test_a_piece_with_the_wrong_sizes_is_told_which_to_add_or_leave_out(
 @pytest.mark.parametrize(
     ("key", "written", "told"),
     [
-        ("fullness", "0.5", "a fullness of '0.5' is not from 1 to 20; 2 is usual"),
+        (
+            "fullness",
+            "0.05",
+            "a fullness of '0.05' is not from 0.1 to 20; 2 is usual for a ruffle, "
+            "0.5 for a cuff onto a gathered sleeve",
+        ),
         ("fullness", '"two"', "'two' is not a number; write fullness as in 2 or 1.5"),
         ("fullness", "nan", "'nan' is not a number; write fullness as in 2 or 1.5"),
         ("fullness", "inf", "'inf' is not a number; write fullness as in 2 or 1.5"),

@@ -13,7 +13,7 @@ from estimator.reports.cells import sold_format
 from estimator.reports.tables import Sold, price_text
 from estimator.reports.terminal import estimate_text, layout_text, widths_text, working_text
 from estimator.reports.working_lines import cut_workings
-from tests.plans import plan
+from tests.plans import HEADING, plan
 
 WORDY = """
 [garment]
@@ -93,3 +93,12 @@ def test_a_piece_that_is_cut_alike_from_two_fabrics_is_worked_once(mantle: Estim
     titles = [one.title for one in cut_workings(mantle)]
     assert len(titles) == 2
     assert all("gabardine" in title and ", lining, cut " in title for title in titles)
+
+
+def test_a_working_says_about_of_a_figure_between_the_marks_of_the_tape() -> None:
+    trim = '[[trim]]\nname = "tape"\nlength = "10"\nwaste = "5 %"\n'
+    piece = '[[piece]]\nname = "panel"\ncut = "print"\nwidth = "20"\nlength = "9"\n'
+    said = working_text(estimate(plan(HEADING + piece + trim)), "tape")
+    # 10 1/2 with its ends; x 1.05 is 11.025
+    assert "= 10 1/2 in" in said
+    assert "= about 11 in" in said
