@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from estimator.layout.answer import Column, Layout, Placement, Row, Style
-from estimator.layout.question import Blank, Cloth
+from estimator.layout.question import Blank, Cloth, Held
 from tests.verify_layout import as_test_case, assert_sound, faults_in
 
 CLOTH = Cloth(width=100)
@@ -162,6 +162,34 @@ def test_a_bound_above_the_layout_is_seen():
     assert faults_in(CLOTH, BLANKS, replace(SOUND, bound=71))[0].startswith("the bound 71 is above")
 
 
+@pytest.mark.parametrize(
+    ("held", "across", "well"),
+    [
+        (Held.NEAR, 0, True),
+        (Held.NEAR, 1, False),
+        (Held.FAR, 80, True),
+        (Held.FAR, 79, False),
+        (Held.EITHER, 80, True),
+        (Held.EITHER, 0, True),
+        (Held.EITHER, 40, False),
+    ],
+)
+def test_a_piece_away_from_the_edge_that_it_uses_is_seen(held, across, well):
+    blanks = [Blank("band", 20, 15, held=held)]
+    layout = Layout(100, 15, (Placement(0, across, 0, 20, 15),), (), 1, Style.CLOSE)
+    assert (faults_in(CLOTH, blanks, layout) == []) is well
+
+
+def test_a_piece_beside_the_stripe_of_a_plaid_is_seen():
+    plaid = Cloth(width=100, repeat_across=8)
+    blanks = [Blank("yoke", 20, 15)]
+    on, off = (Layout(100, 15, (Placement(0, at, 0, 20, 15),), (), 1, Style.CLOSE) for at in (8, 9))
+    assert faults_in(plaid, blanks, on) == []
+    assert faults_in(plaid, blanks, off) == [
+        "blank 0 at 9 across, 0 along, 20 x 15: off the repeat across of 8"
+    ]
+
+
 def test_a_layout_of_another_width_is_seen():
     assert faults_in(CLOTH, BLANKS, replace(SOUND, width=99))[0].startswith("laid on 99 ticks")
 
@@ -170,7 +198,7 @@ def test_a_faulty_layout_prints_as_a_test_that_fails_and_a_sound_one_as_a_test_t
     def run(layout):
         scope = {
             "Cloth": Cloth, "Blank": Blank, "Layout": Layout, "Placement": Placement,
-            "Row": Row, "Column": Column, "Style": Style, "faults_in": faults_in,
+            "Row": Row, "Column": Column, "Held": Held, "Style": Style, "faults_in": faults_in,
         }  # fmt: skip
         exec(as_test_case(CLOTH, BLANKS, layout), scope)
         scope["test_this_layout_can_be_cut"]()

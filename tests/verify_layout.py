@@ -11,7 +11,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from estimator.layout.answer import Layout, Placement, Row, Style
-from estimator.layout.question import Blank, Cloth
+from estimator.layout.question import Blank, Cloth, Held
 
 
 def faults_in(cloth: Cloth, blanks: Sequence[Blank], layout: Layout) -> list[str]:
@@ -20,7 +20,8 @@ def faults_in(cloth: Cloth, blanks: Sequence[Blank], layout: Layout) -> list[str
         *_off_the_cloth(cloth, layout),
         *_not_as_asked(blanks, layout),
         *_one_over_another(layout.placements),
-        *_off_the_repeat(cloth, layout),
+        *_off_the_repeat(cloth, blanks, layout),
+        *_away_from_its_edge(cloth, blanks, layout),
         *_not_in_rows(cloth, layout),
         *_wrong_lengths(cloth, layout),
     ]
@@ -38,9 +39,10 @@ def as_test_case(cloth: Cloth, blanks: Sequence[Blank], layout: Layout) -> str:
     return "\n".join(
         [
             "def test_this_layout_can_be_cut():",
-            f"    cloth = Cloth(width={cloth.width}, repeat={cloth.repeat})",
+            f"    cloth = Cloth(width={cloth.width}, repeat={cloth.repeat}, "
+            f"repeat_across={cloth.repeat_across})",
             "    blanks = [",
-            *(f"        {blank!r}," for blank in blanks),
+            *(f"        {_written(blank)}," for blank in blanks),
             "    ]",
             "    layout = Layout(",
             f"        width={layout.width},",
@@ -57,6 +59,11 @@ def as_test_case(cloth: Cloth, blanks: Sequence[Blank], layout: Layout) -> str:
             "    assert faults_in(cloth, blanks, layout) == []",
         ]
     )
+
+
+def _written(blank: Blank) -> str:
+    values = (blank.name, blank.width, blank.length, blank.quantity, blank.may_turn)
+    return f"Blank({', '.join(map(repr, values))}, {blank.held!s})"
 
 
 def _named(placed: Placement) -> str:
@@ -113,15 +120,37 @@ def _one_over_another(placements: Sequence[Placement]) -> Iterator[str]:
         unfinished.append(placed)
 
 
-def _off_the_repeat(cloth: Cloth, layout: Layout) -> Iterator[str]:
-    if not cloth.repeat:
-        return
-    for placed in layout.placements:
-        if placed.along % cloth.repeat:
-            yield f"{_named(placed)}: does not start on the repeat of {cloth.repeat}"
-    for row in layout.rows:
-        if row.start % cloth.repeat:
-            yield f"the row at {row.start} does not start on the repeat of {cloth.repeat}"
+def _off_the_repeat(cloth: Cloth, blanks: Sequence[Blank], layout: Layout) -> Iterator[str]:
+    if cloth.repeat:
+        for placed in layout.placements:
+            if placed.along % cloth.repeat:
+                yield f"{_named(placed)}: does not start on the repeat of {cloth.repeat}"
+        for row in layout.rows:
+            if row.start % cloth.repeat:
+                yield f"the row at {row.start} does not start on the repeat of {cloth.repeat}"
+    if cloth.repeat_across:
+        for placed in _asked_for(blanks, layout):
+            free = blanks[placed.blank].held is Held.FREE
+            if free and placed.across % cloth.repeat_across:
+                yield f"{_named(placed)}: off the repeat across of {cloth.repeat_across}"
+
+
+def _asked_for(blanks: Sequence[Blank], layout: Layout) -> list[Placement]:
+    return [placed for placed in layout.placements if 0 <= placed.blank < len(blanks)]
+
+
+def _away_from_its_edge(cloth: Cloth, blanks: Sequence[Blank], layout: Layout) -> Iterator[str]:
+    for placed in _asked_for(blanks, layout):
+        near = placed.across == 0
+        far = placed.across + placed.width == cloth.width
+        well = {
+            Held.FREE: True,
+            Held.NEAR: near,
+            Held.FAR: far,
+            Held.EITHER: near or far,
+        }[blanks[placed.blank].held]
+        if not well:
+            yield f"{_named(placed)}: is not {blanks[placed.blank].held.value}"
 
 
 def _not_in_rows(cloth: Cloth, layout: Layout) -> Iterator[str]:

@@ -11,7 +11,7 @@ measured alone:
 from estimator.layout.answer import Column, Layout, Placement, Row, Style
 from estimator.layout.choose import lay_out
 from estimator.layout.effort import EVERYDAY, THOROUGH, Effort
-from estimator.layout.question import Blank, Cloth, DoesNotFit
+from estimator.layout.question import Blank, Cloth, DoesNotFit, Held
 
 __all__ = [
     "EVERYDAY",
@@ -21,6 +21,7 @@ __all__ = [
     "Column",
     "DoesNotFit",
     "Effort",
+    "Held",
     "Layout",
     "Placement",
     "Row",

@@ -13,7 +13,7 @@ from heapq import nsmallest
 from operator import itemgetter
 from typing import NamedTuple, TypeAlias
 
-from estimator.layout.box import Lie, Put
+from estimator.layout.box import Lie, Put, keeps_to
 from estimator.layout.effort import Budget
 from estimator.layout.fill import Fill, Left, unfilled
 from estimator.layout.skyline import (
@@ -138,6 +138,7 @@ class Beam:
         for kind, count in enumerate(filling.counts):
             if not count:
                 continue
+            held = self._box.held[kind]
             for lie in self._box.lies[kind]:
                 across, along = lie.across, lie.along
                 if across > gap or level > lie.latest_along:
@@ -146,14 +147,14 @@ class Beam:
                 area = filled + across * along
                 rest = gap - across
                 height = level + along
-                if start <= lie.latest_across:
+                if start <= lie.latest_across and keeps_to(held, start, lie):
                     waste = over + self._beside(skyline, index, height, rest, wall_right, -1, left)
                     if waste <= spare * 2:
                         put = Put(kind, start, level, lie)
                         flush = (height == wall_left) + (0 if rest else 1 + (height == wall_right))
                         score = (waste + lead - bonus * flush) / area
                         steps.append((score, filling, skyline, index, wasted, put, True))
-                if rest and start + rest <= lie.latest_across:
+                if rest and start + rest <= lie.latest_across and keeps_to(held, start + rest, lie):
                     waste = over + self._beside(skyline, index, height, rest, wall_left, 1, left)
                     if waste <= spare * 2:
                         put = Put(kind, start + rest, level, lie)
@@ -230,12 +231,21 @@ class Beam:
             return None
         if any(width_up_to(settled, latest) < width for latest, width in left.tall):
             return None
+        if left.held and not _edges_serve(left.held, settled, top):
+            return None
         filled = before.filled + _area(lie)
         return _Filling(settled, counts, wasted, gaps + tops, filled, before, put)
 
 
 def _area(lie: Lie) -> int:
     return lie.across * lie.along
+
+
+def _edges_serve(held: tuple[int, int, int], skyline: Skyline, top: int) -> bool:
+    """Whether the pieces still to be held at the near, the far or either edge find the length."""
+    near, far, either = held
+    near_room, far_room = top - skyline[0][1], top - skyline[-1][1]
+    return near <= near_room and far <= far_room and near + far + either <= near_room + far_room
 
 
 def _foreseen(skyline: Skyline, top: int, left: Left) -> tuple[int, int]:

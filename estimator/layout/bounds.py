@@ -11,10 +11,11 @@ of its repeat, at most, is taken off again.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from estimator.layout.across import next_repeat
 from estimator.layout.kinds import Kind
-from estimator.layout.shelves import next_repeat
+from estimator.layout.question import Cloth, Held
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,37 +24,53 @@ class Need:
 
     quantity: int
     lies: tuple[tuple[int, int], ...]
+    held: Held = Held.FREE
 
 
-def lower_bound(kinds: Sequence[Kind], cloth_width: int, repeat: int = 0) -> int:
+def lower_bound(kinds: Sequence[Kind], cloth: Cloth) -> int:
     """The best bound on the length, in ticks."""
-    needs = needs_of(kinds, cloth_width)
-    plain = _best(needs, cloth_width)
-    if not repeat or not needs:
-        return plain
-    spares = [
-        max(next_repeat(length, repeat) - length for _, length in need.lies) for need in needs
-    ]
-    best = plain
-    for spare in sorted(set(spares)):
-        # A bound of some of the pieces is one of all: those that leave no more than this will do.
+    best = _along_the_repeat(needs_of(kinds, cloth), cloth.width, cloth.repeat)
+    if cloth.repeat_across:
+        # Pieces take whole repeats of a cloth that has its last one whole. At the far edge they
+        # keep to no repeat; but a bound of the others alone is one of all.
+        period = cloth.repeat_across
         whole = [
-            Need(need.quantity, tuple((w, next_repeat(length, repeat)) for w, length in need.lies))
-            for need, left in zip(needs, spares, strict=True)
-            if left <= spare
+            replace(need, lies=tuple((next_repeat(width, period), n) for width, n in need.lies))
+            for need in needs_of(kinds, cloth)
+            if need.held in (Held.FREE, Held.NEAR)
         ]
-        best = max(best, next_repeat(_best(whole, cloth_width), repeat) - spare)
+        width = next_repeat(cloth.width, period)
+        best = max(best, _along_the_repeat(whole, width, cloth.repeat))
     return best
 
 
-def needs_of(kinds: Sequence[Kind], cloth_width: int) -> list[Need]:
+def _along_the_repeat(needs: Sequence[Need], width: int, repeat: int) -> int:
+    """The best bound of these pieces, each of which starts on the lengthwise repeat."""
+    best = _best(needs, width)
+    if not repeat:
+        return best
+    spares = [
+        max(next_repeat(length, repeat) - length for _, length in need.lies) for need in needs
+    ]
+    for spare in sorted(set(spares)):
+        # a bound of some of the pieces is one of all: those that leave no more than this will do
+        whole = [
+            replace(need, lies=tuple((w, next_repeat(length, repeat)) for w, length in need.lies))
+            for need, left in zip(needs, spares, strict=True)
+            if left <= spare
+        ]
+        best = max(best, next_repeat(_best(whole, width), repeat) - spare)
+    return best
+
+
+def needs_of(kinds: Sequence[Kind], cloth: Cloth) -> list[Need]:
     """Each kind with the ways in which it fits on the cloth."""
     needs = []
     for kind in kinds:
-        lies = [(kind.width, kind.length)] if kind.width <= cloth_width else []
-        if kind.may_turn and kind.length <= cloth_width:
+        lies = [(kind.width, kind.length)] if kind.width <= cloth.width else []
+        if kind.may_turn and kind.length <= cloth.width:
             lies.append((kind.length, kind.width))
-        needs.append(Need(kind.quantity, tuple(lies)))
+        needs.append(Need(kind.quantity, tuple(lies), kind.held))
     return needs
 
 
@@ -83,5 +100,19 @@ def wide_bound(needs: Sequence[Need], cloth_width: int) -> int:
     return -(-doubled // 2)
 
 
-def _best(needs: Sequence[Need], cloth_width: int) -> int:
-    return max(area_bound(needs, cloth_width), tallest_bound(needs), wide_bound(needs, cloth_width))
+def edge_bound(needs: Sequence[Need]) -> int:
+    """Pieces held at one edge of the cloth lie one after another along it; two edges share."""
+    lengths = dict.fromkeys(Held, 0)
+    for need in needs:
+        lengths[need.held] += need.quantity * min(length for _, length in need.lies)
+    near, far, either = lengths[Held.NEAR], lengths[Held.FAR], lengths[Held.EITHER]
+    return max(near, far, -(-(near + far + either) // 2))
+
+
+def _best(needs: Sequence[Need], width: int) -> int:
+    return max(
+        area_bound(needs, width),
+        tallest_bound(needs),
+        wide_bound(needs, width),
+        edge_bound(needs),
+    )

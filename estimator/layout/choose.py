@@ -34,7 +34,7 @@ def lay_out(
     kinds = kinds_of(blanks)
     if not kinds:
         return Layout(cloth.width, 0, (), (), 0, Style.STRAIGHT_ROWS)
-    bound = lower_bound(kinds, cloth.width, cloth.repeat)
+    bound = lower_bound(kinds, cloth)
     found = Search(cloth, kinds, bound, effort, rows_only).run()
     if found.spots is None:
         return rows_layout(cloth, kinds, blanks, found.rows, found.bound)

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from estimator.layout.box import Box
+from estimator.layout.question import Held
 
 FINEST_GRID = 20_000
 """Boxes longer than this, in units, are searched without sums: the numbers get too long."""
@@ -20,7 +21,8 @@ class Left(NamedTuple):
     """What can still be done with some pieces: sums across and along, smallest sizes.
 
     `tall` says of the pieces too long to stand on each other: by the latest start of each kind, how
-    wide all those are together that must start no later.
+    wide all those are together that must start no later. `held` is the length of those held at the
+    near, the far and either edge; None where no piece of the box is held.
     """
 
     sums_across: int
@@ -28,6 +30,7 @@ class Left(NamedTuple):
     narrowest: int
     shortest: int
     tall: tuple[tuple[int, int], ...]
+    held: tuple[int, int, int] | None
 
 
 class Fill:
@@ -59,9 +62,9 @@ class Fill:
         kinds = [kind for kind, count in enumerate(counts) if count]
         narrowest = min((self._narrowest[kind] for kind in kinds), default=box.across + 1)
         shortest = min((self._shortest[kind] for kind in kinds), default=box.along + 1)
-        tall = self._tall_of(counts)
+        tall, held = self._tall_of(counts), self._held_of(counts)
         if self._too_fine:
-            return Left(self._mask_across, self._mask_along, narrowest, shortest, tall)
+            return Left(self._mask_across, self._mask_along, narrowest, shortest, tall, held)
         across = along = 1
         for kind in kinds:
             lies = box.lies[kind]
@@ -75,7 +78,7 @@ class Fill:
                 for lie in lies:
                     more |= along << lie.along
                 along = more & self._mask_along
-        return Left(across, along, narrowest, shortest, tall)
+        return Left(across, along, narrowest, shortest, tall, held)
 
     def _tall_of(self, counts: tuple[int, ...]) -> tuple[tuple[int, int], ...]:
         width = 0
@@ -85,6 +88,14 @@ class Fill:
                 width += across * counts[kind]
                 by_latest[latest] = width
         return tuple(by_latest.items())
+
+    def _held_of(self, counts: tuple[int, ...]) -> tuple[int, int, int] | None:
+        if not self.box.holds:
+            return None
+        lengths = dict.fromkeys(Held, 0)
+        for count, held, along in zip(counts, self.box.held, self._shortest, strict=True):
+            lengths[held] += count * along
+        return lengths[Held.NEAR], lengths[Held.FAR], lengths[Held.EITHER]
 
 
 def unfilled(sums: int, room: int) -> int:

@@ -10,12 +10,12 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from estimator.layout.answer import Placement
-from estimator.layout.question import Blank
+from estimator.layout.question import Blank, Held
 
 
 @dataclass(frozen=True, slots=True)
 class Kind:
-    """All the pieces of one size and one right to turn; sizes in ticks.
+    """All the pieces of one size, one right to turn and one hold; sizes in ticks.
 
     A kind that may turn is stored upright (`width <= length`). `blanks` are the indexes of its
     blanks, one entry a copy, in the order in which they are given places.
@@ -25,6 +25,7 @@ class Kind:
     length: int
     may_turn: bool
     blanks: tuple[int, ...]
+    held: Held = Held.FREE
 
     @property
     def quantity(self) -> int:
@@ -44,19 +45,20 @@ class Spot:
 
 
 def kinds_of(blanks: Sequence[Blank]) -> tuple[Kind, ...]:
-    """The kinds of these blanks: longest first, then widest, then those that may turn."""
-    copies: dict[tuple[int, int, bool], list[tuple[str, int, int]]] = {}
+    """The kinds of these blanks: longest first, then widest, then those that may not turn."""
+    copies: dict[tuple[int, int, bool, str], list[tuple[str, int, int]]] = {}
     for index, blank in enumerate(blanks):
         width, length = blank.width, blank.length
         turns = blank.may_turn and width != length
         if turns and width > length:
             width, length = length, width
         named = (blank.name, blank.width, index)
-        copies.setdefault((-length, -width, turns), []).extend([named] * blank.quantity)
+        key = (-length, -width, turns, blank.held.value)
+        copies.setdefault(key, []).extend([named] * blank.quantity)
     return tuple(
-        Kind(-width, -length, turns, tuple(index for *_, index in sorted(copies[key])))
+        Kind(-width, -length, turns, tuple(index for *_, index in sorted(copies[key])), Held(held))
         for key in sorted(copies)
-        for length, width, turns in (key,)
+        for length, width, turns, held in (key,)
     )
 
 

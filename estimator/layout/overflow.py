@@ -9,7 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from estimator.layout.box import Box, Lie, Put
+from estimator.layout.box import Box, Lie, Put, keeps_to
+from estimator.layout.question import Held
 from estimator.layout.skyline import Segment, merged
 
 
@@ -27,7 +28,8 @@ def completed(box: Box, puts: Sequence[Put]) -> list[Put]:
         for _ in range(count)
     )
     for _, kind in reversed(missing):
-        put = min((_lowest(outline, kind, lie) for lie in box.lies[kind]), key=_reach)
+        held = box.held[kind]
+        put = min((_lowest(outline, kind, lie, held) for lie in box.lies[kind]), key=_reach)
         every.append(put)
         outline = _covered(outline, put)
     return every
@@ -37,21 +39,18 @@ def _reach(put: Put) -> tuple[int, int, int]:
     return put.along + put.lie.along, put.along, put.across
 
 
-def _lowest(outline: Sequence[Segment], kind: int, lie: Lie) -> Put:
-    """The place, at the left end of some segment, where a piece reaches least far."""
-    places = []
-    for index, (start, _, _) in enumerate(outline):
-        if start > lie.latest_across:
-            break
-        end = start + lie.across
-        level = 0
-        for left, height, _ in outline[index:]:
-            if left >= end:
-                break
-            level = max(level, height)
-        places.append((level, start))
-    level, start = min(places)
+def _lowest(outline: Sequence[Segment], kind: int, lie: Lie, held: Held) -> Put:
+    """The place, at the left end of some segment or at an edge, where a piece reaches least far."""
+    starts = {start for start, _, _ in outline if start <= lie.latest_across}
+    if held is not Held.FREE:
+        starts = {start for start in (0, lie.latest_across) if keeps_to(held, start, lie)}
+    level, start = min((_level_under(outline, start, lie.across), start) for start in starts)
     return Put(kind, start, level, lie)
+
+
+def _level_under(outline: Sequence[Segment], start: int, width: int) -> int:
+    end = start + width
+    return max(level for left, level, wide in outline if left < end and start < left + wide)
 
 
 def _covered(outline: Sequence[Segment], put: Put) -> list[Segment]:

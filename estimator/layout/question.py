@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from enum import Enum
 
 
 def as_laid(length: int) -> int:
@@ -15,12 +16,25 @@ def as_laid(length: int) -> int:
     return length
 
 
+class Held(Enum):
+    """Where across the cloth a blank has to lie.
+
+    The far edge of the cloth is its other selvedge or, folded, its fold.
+    """
+
+    FREE = "anywhere"
+    NEAR = "at the near edge"
+    FAR = "at the far edge"
+    EITHER = "at either edge"
+
+
 @dataclass(frozen=True, slots=True)
 class Blank:
     """A rectangle to be cut `quantity` times.
 
     `width` lies across the fabric and `length` along it, both in ticks. `may_turn` says that a copy
-    may lie a quarter turn round, which both the piece and the fabric have to allow.
+    may lie a quarter turn round, which both the piece and the fabric have to allow; a blank that is
+    `held` at an edge of the cloth lies there upright.
     """
 
     name: str
@@ -28,6 +42,7 @@ class Blank:
     length: int
     quantity: int = 1
     may_turn: bool = False
+    held: Held = Held.FREE
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,13 +51,15 @@ class Cloth:
 
     `width` is usable between the selvedges, in ticks. `repeat` is the lengthwise repeat of a
     matched print: each piece, and so each row, starts on a whole multiple of it; 0 where nothing is
-    matched. `buys` tells what is bought for a layout of a given length, in any unit; it must never
-    fall when the length rises.
+    matched. `repeat_across` is that of a plaid, counted from the near edge; a piece held at an edge
+    lies there, whatever the repeat across. `buys` tells what is bought for a layout of a given
+    length, in any unit; it must never fall when the length rises.
     """
 
     width: int
     repeat: int = 0
     buys: Callable[[int], int] = as_laid
+    repeat_across: int = 0
 
 
 class DoesNotFit(ValueError):
@@ -57,8 +74,9 @@ def refuse_what_cannot_be_cut(cloth: Cloth, blanks: Sequence[Blank]) -> None:
     """Raise DoesNotFit for the first blank without a size or too wide, ValueError for bad cloth."""
     if cloth.width <= 0:
         raise ValueError(f"the cloth is {cloth.width} ticks wide; a width is above zero")
-    if cloth.repeat < 0:
-        raise ValueError(f"the repeat is {cloth.repeat} ticks; it is zero (no repeat) or above")
+    for repeat in (cloth.repeat, cloth.repeat_across):
+        if repeat < 0:
+            raise ValueError(f"a repeat is {repeat} ticks; it is zero (no repeat) or above")
     for index, blank in enumerate(blanks):
         for side, size in (("wide", blank.width), ("long", blank.length)):
             if size <= 0:
@@ -70,6 +88,8 @@ def refuse_what_cannot_be_cut(cloth: Cloth, blanks: Sequence[Blank]) -> None:
                 index,
                 f"{blank.name} is wanted {blank.quantity} times; leave it out, or ask for one",
             )
+        if blank.may_turn and blank.held is not Held.FREE:
+            raise DoesNotFit(index, f"{blank.name} is held at an edge and may not turn as well")
         narrowest = min(blank.width, blank.length) if blank.may_turn else blank.width
         if narrowest > cloth.width:
             over = narrowest - cloth.width

@@ -37,7 +37,7 @@ class RowSearch:
         self._score: tuple[int, int, int, int] | None = None
         self._fruitless = 0
         for rule in RULES:
-            self._keep_if_better(pack(kinds, cloth.width, cloth.repeat, rule))
+            self._keep_if_better(pack(kinds, cloth, rule))
 
     def more(self, budget: Budget) -> None:
         """Try the next fillings, as many as belong together, or until the work is done."""
@@ -48,7 +48,7 @@ class RowSearch:
             if budget.spent:
                 return
             lies, worth = next(self._tries)
-            filler = RowFiller(self._kinds, lies, worth, self._cloth.width, self._cloth.repeat)
+            filler = RowFiller(self._kinds, lies, worth, self._cloth)
             self._keep_if_better(filler.rows())
             budget.work -= 1 + filler.work // STATES_A_PLACE
         self._fruitless = self._fruitless + 1 if self._score == before else 0

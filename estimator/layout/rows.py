@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from estimator.layout.across import next_repeat, starts_across
 from estimator.layout.answer import Column, Layout, Row, Style
 from estimator.layout.kinds import Kind, Spot, placements_of
 from estimator.layout.question import Blank, Cloth
-from estimator.layout.shelves import Shelf, next_repeat
+from estimator.layout.shelves import Shelf
 
 
 def in_order(shelves: Sequence[Shelf], repeat: int) -> tuple[Shelf, ...]:
@@ -38,19 +39,17 @@ def length_of(shelves: Sequence[Shelf], repeat: int) -> int:
 
 
 def score(shelves: Sequence[Shelf], cloth: Cloth) -> tuple[int, int, int, int]:
-    """What is bought, length, rows, straight cuts: the less, the better, in this order."""
+    """What is bought, rows, straight cuts, length: the less, the better, in this order."""
     length = length_of(shelves, cloth.repeat)
-    return cloth.buys(length), length, len(shelves), cuts_of(shelves, cloth.width)
+    return cloth.buys(length), len(shelves), cuts_of(shelves, cloth), length
 
 
-def cuts_of(shelves: Sequence[Shelf], cloth_width: int) -> int:
+def cuts_of(shelves: Sequence[Shelf], cloth: Cloth) -> int:
     """Straight cuts: one a row, one a column short of the selvedge, one or two a piece in it."""
     cuts = len(shelves)
     for shelf in shelves:
-        across = 0
-        for stack in shelf.stacks:
-            across += stack.width
-            cuts += across < cloth_width
+        for across, stack in starts_across(shelf.stacks, cloth):
+            cuts += across + stack.width < cloth.width
             up_to_the_row = len(stack.pieces) == 1 and stack.pieces[0].length == shelf.height
             cuts += 0 if up_to_the_row else len(stack.pieces)
             cuts += sum(piece.width < stack.width for piece in stack.pieces)
@@ -67,16 +66,14 @@ def rows_layout(
     """These shelves, in this order, as a layout of the blanks."""
     bands = []
     for start, shelf in starts(shelves, cloth.repeat):
-        across = 0
         columns = []
-        for stack in shelf.stacks:
+        for across, stack in starts_across(shelf.stacks, cloth):
             along = start
             spots = []
             for piece in stack.pieces:
                 spots.append(Spot(piece.kind, across, along, piece.width, piece.length))
                 along = next_repeat(along + piece.length, cloth.repeat)
             columns.append((across, stack.width, spots))
-            across += stack.width
         bands.append((start, shelf.height, columns))
     every_spot = [spot for *_, columns in bands for *_, spots in columns for spot in spots]
     placements = placements_of(every_spot, kinds, blanks)

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from estimator.layout.beam import Beam, Taste
-from estimator.layout.box import Box, Lie, Put, box_for, spots_from, unit_of
+from estimator.layout.box import Box, Put, box_for, spots_from, unit_of
 from estimator.layout.effort import Budget, Effort
 from estimator.layout.fill import Fill
 from estimator.layout.fits import cannot_fit
@@ -55,7 +55,7 @@ class Search:
     ) -> None:
         self._cloth = cloth
         self._kinds = kinds
-        self._unit = unit_of(kinds, cloth.repeat)
+        self._unit = unit_of(kinds, cloth)
         self._bound = bound
         self._rows_only = rows_only or sum(kind.quantity for kind in kinds) > MOST_PIECES
         self._rows = RowSearch(cloth, kinds)
@@ -89,7 +89,7 @@ class Search:
         return self._cloth.buys(self._bound) >= self._cloth.buys(self._length)
 
     def _box(self, target: int) -> Box | None:
-        return box_for(self._kinds, self._cloth.width, self._cloth.repeat, target, self._unit)
+        return box_for(self._kinds, self._cloth, target, self._unit)
 
     def _between(self, floor: int, parts: int) -> int | None:
         """A length worth reaching, a share of the way from `floor` to the best length so far."""
@@ -112,7 +112,7 @@ class Search:
                 return
             target = longest_buying_same(self._cloth, min(aim, top), top)
             box = self._box(target)
-            if box is None or cannot_fit(box, self._budget, scales=scales):
+            if box is None or (box.true and cannot_fit(box, self._budget, scales=scales)):
                 self._bound = self._after(target)
             else:
                 ceiling = target
@@ -144,14 +144,14 @@ class Search:
     def _fill(self, box: Box, width: int) -> tuple[list[Put] | None, bool]:
         """The pieces in the box, from its end or from its side; and whether a beam was narrow."""
         narrow = False
-        sides = (Fill(box), Fill(box.on_its_side()))
+        sides = (Fill(box),) if box.holds else (Fill(box), Fill(box.on_its_side()))
         for taste in TASTES:
             for on_side, fill in enumerate(sides):
                 beam = Beam(fill, width, taste, self._budget)
                 puts = beam.search()
                 narrow = narrow or beam.narrow
                 if puts is not None:
-                    return [_upright(put) for put in puts] if on_side else puts, narrow
+                    return [_stood_up(put) for put in puts] if on_side else puts, narrow
                 if not on_side:
                     self._keep_if_it_buys_less(completed(box, beam.stuck))
                 if self._budget.spent:
@@ -159,14 +159,12 @@ class Search:
         return None, narrow
 
     def _keep_if_it_buys_less(self, puts: Sequence[Put]) -> None:
-        spots = spots_from(puts, self._kinds, self._cloth.repeat, self._unit)
+        spots = spots_from(puts, self._kinds, self._cloth, self._unit)
         length = max(spot.along + spot.length for spot in spots)
         if self._cloth.buys(length) < self._cloth.buys(self._length):
             self._spots, self._length = spots, length
 
 
-def _upright(put: Put) -> Put:
+def _stood_up(put: Put) -> Put:
     """A piece of a box that lay on its side, in the box as it stands."""
-    lie = put.lie
-    back = Lie(lie.along, lie.across, lie.latest_along, lie.latest_across)
-    return Put(put.kind, put.along, put.across, back)
+    return Put(put.kind, put.along, put.across, put.lie.on_its_side())

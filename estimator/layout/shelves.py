@@ -14,7 +14,9 @@ from dataclasses import dataclass
 from enum import Enum
 from itertools import product
 
+from estimator.layout.across import SIDES_OF, Beside, Side, next_repeat
 from estimator.layout.kinds import Kind
+from estimator.layout.question import Cloth
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -32,6 +34,7 @@ class Stack:
 
     width: int
     pieces: tuple[Piece, ...]
+    side: Side = Side.NONE
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -74,45 +77,73 @@ RULES = (
 )
 
 
-def next_repeat(distance: int, repeat: int) -> int:
-    """The first start at or after `distance` that a print with this repeat allows; both ticks."""
-    return -(-distance // repeat) * repeat if repeat else distance
-
-
 class _OpenStack:
     """A column that can still grow; `used` is where its next piece would start."""
 
-    __slots__ = ("pieces", "used", "width")
+    __slots__ = ("pieces", "side", "used", "width")
 
-    def __init__(self, width: int) -> None:
+    def __init__(self, width: int, side: Side) -> None:
         self.width = width
+        self.side = side
         self.used = 0
         self.pieces: list[Piece] = []
 
 
 class _OpenShelf:
-    """A row that can still take columns in its last `left` ticks."""
+    """A row that can still take columns `beside` those it has."""
 
-    __slots__ = ("height", "left", "stacks")
+    __slots__ = ("beside", "height", "stacks")
 
-    def __init__(self, height: int, left: int) -> None:
+    def __init__(self, height: int, cloth: Cloth) -> None:
         self.height = height
-        self.left = left
+        self.beside = Beside(cloth)
         self.stacks: list[_OpenStack] = []
 
-    def stack_for(self, piece: Piece) -> _OpenStack | None:
+    def stack_for(
+        self, piece: Piece, sides: tuple[Side, ...], repeat_across: int
+    ) -> _OpenStack | None:
         """The narrowest column that this piece may be laid on top of."""
         fitting = [
             stack
             for stack in self.stacks
-            if piece.width <= stack.width and stack.used + piece.length <= self.height
+            if piece.width <= stack.width
+            and stack.used + piece.length <= self.height
+            and goes_on_top(piece.width, sides, stack.width, stack.side, repeat_across)
         ]
         return min(fitting, key=lambda stack: (stack.width, -stack.used), default=None)
 
+    def side_for(self, piece: Piece, sides: tuple[Side, ...]) -> Side | None:
+        """Where in the row a column with this piece may still be opened."""
+        for side in sides:
+            if piece.width <= self.beside.room_at(side):
+                return side
+        return None
+
+    def opened(self, piece: Piece, side: Side) -> _OpenStack:
+        """A new column for this piece."""
+        stack = _OpenStack(piece.width, side)
+        self.stacks.append(stack)
+        self.beside.add(piece.width, side)
+        return stack
+
     def closed(self) -> Shelf:
         return shelf_of(
-            self.height, [Stack(stack.width, tuple(stack.pieces)) for stack in self.stacks]
+            self.height,
+            [Stack(stack.width, tuple(stack.pieces), stack.side) for stack in self.stacks],
         )
+
+
+def goes_on_top(
+    width: int, sides: tuple[Side, ...], column: int, at: Side, repeat_across: int
+) -> bool:
+    """Whether a piece that may lie at `sides` keeps to them on top of a column held `at` an edge.
+
+    At the far edge a narrower piece starts where the column does, short of the edge and off the
+    repeat. Widths are in ticks; `column` is that of the column.
+    """
+    if at is Side.FAR:
+        return (Side.FAR in sides and width == column) or (Side.NONE in sides and not repeat_across)
+    return at in sides or Side.NONE in sides
 
 
 def shelf_of(height: int, stacks: Iterable[Stack]) -> Shelf:
@@ -131,13 +162,14 @@ def lie(kind: Kind, turn: Turn, cloth_width: int) -> tuple[int, int]:
     return kind.width, kind.length
 
 
-def pack(kinds: Sequence[Kind], cloth_width: int, repeat: int, rule: Rule) -> list[Shelf]:
+def pack(kinds: Sequence[Kind], cloth: Cloth, rule: Rule) -> list[Shelf]:
     """All pieces in rows, in the order in which the rows were opened."""
     open_shelves: list[_OpenShelf] = []
-    for piece, quantity in _by_length(kinds, cloth_width, rule.turn):
+    for piece, quantity in _by_length(kinds, cloth.width, rule.turn):
         first_to_try = 0
+        sides = SIDES_OF[kinds[piece.kind].held]
         for _ in range(quantity):
-            first_to_try = _place(piece, open_shelves, first_to_try, cloth_width, repeat, rule)
+            first_to_try = _place(piece, sides, open_shelves, first_to_try, cloth, rule)
     return [shelf.closed() for shelf in open_shelves]
 
 
@@ -151,10 +183,10 @@ def _by_length(kinds: Sequence[Kind], cloth_width: int, turn: Turn) -> Iterator[
 
 def _place(
     piece: Piece,
+    sides: tuple[Side, ...],
     shelves: list[_OpenShelf],
     first_to_try: int,
-    cloth_width: int,
-    repeat: int,
+    cloth: Cloth,
     rule: Rule,
 ) -> int:
     """Lay one piece; returns the first row that could still take another one like it.
@@ -165,28 +197,29 @@ def _place(
         first_to_try = max(0, len(shelves) - 1)
     best: tuple[int, int] | None = None
     best_stack: _OpenStack | None = None
+    best_side: Side | None = None
     first_open: int | None = None
     for index in range(first_to_try, len(shelves)):
         shelf = shelves[index]
-        stack = shelf.stack_for(piece) if rule.stacks else None
-        if stack is None and piece.width > shelf.left:
+        stack = shelf.stack_for(piece, sides, cloth.repeat_across) if rule.stacks else None
+        side = None if stack else shelf.side_for(piece, sides)
+        if stack is None and side is None:
             continue
         first_open = index if first_open is None else first_open
-        over = stack.width - piece.width if stack else shelf.left - piece.width
+        over = (stack.width if stack else shelf.beside.room) - piece.width
         if best is None or (over, index) < best:
-            best, best_stack = (over, index), stack
+            best, best_stack, best_side = (over, index), stack, side
         if rule.fit is not Fit.BEST:
             break
     if best is None:
-        shelf = _OpenShelf(piece.length, cloth_width)
+        shelf, best_side = _OpenShelf(piece.length, cloth), sides[0]
         shelves.append(shelf)
         first_open = len(shelves) - 1
     else:
         shelf = shelves[best[1]]
     if best_stack is None:
-        best_stack = _OpenStack(piece.width)
-        shelf.stacks.append(best_stack)
-        shelf.left -= piece.width
+        assert best_side is not None, "a piece goes on top of a column, or opens one"
+        best_stack = shelf.opened(piece, best_side)
     best_stack.pieces.append(piece)
-    best_stack.used = next_repeat(best_stack.used + piece.length, repeat)
+    best_stack.used = next_repeat(best_stack.used + piece.length, cloth.repeat)
     return first_open if first_open is not None else len(shelves) - 1

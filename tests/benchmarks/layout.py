@@ -46,7 +46,7 @@ class Score:
 
 
 def plain_shelves(cloth: Cloth, blanks: Sequence[Blank]) -> Answer:
-    shelves = pack(kinds_of(blanks), cloth.width, cloth.repeat, FIRST_FIT)
+    shelves = pack(kinds_of(blanks), cloth, FIRST_FIT)
     return length_of(in_order(shelves, cloth.repeat), cloth.repeat), 0
 
 

@@ -2,8 +2,9 @@
 
 One worker and a fixed seed; each copy is an interval across and one along, no two of which overlap,
 plus the cumulative sums of widths and of lengths that the solver prunes with. A repeat makes each
-start along a multiple of it. It is told the length of plain shelves, and looks no further.
-"""
+plus the cumulative sums of widths and of lengths that the solver prunes with. A repeat makes each
+start along a multiple of it, one across likewise; a held piece starts at its edge. It is told the
+length of plain shelves, and looks no further.
 
 from __future__ import annotations
 
@@ -13,12 +14,19 @@ from math import gcd
 
 from ortools.sat.python import cp_model
 
-from estimator.layout import Blank, Cloth
+from estimator.layout import Blank, Cloth, Held
 from estimator.layout.kinds import kinds_of
 from estimator.layout.rows import in_order, length_of
 from estimator.layout.shelves import FIRST_FIT, pack
 
 SEED = 7
+
+
+def _starts(held: Held, last: int, period: int) -> list[int]:
+    """Where across the cloth a piece may start, up to `last`."""
+    if held is Held.FREE:
+        return list(range(0, last + 1, period or 1))
+    return {Held.NEAR: [0], Held.FAR: [last], Held.EITHER: [0, last]}[held]
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,19 +48,24 @@ def shortest(
 
     Plain first-fit shelves where it finds nothing better. `buys` is not looked at.
     """
-    grid = gcd(cloth.width, cloth.repeat, *(s for b in blanks for s in (b.width, b.length)))
+    grid = gcd(
+        cloth.width,
+        cloth.repeat,
+        cloth.repeat_across,
+        *(s for b in blanks for s in (b.width, b.length)),
+    )
     wide, repeat = cloth.width // grid, cloth.repeat // grid
     copies = [
-        (b.width // grid, b.length // grid, b.may_turn and b.width != b.length)
+        (b.width // grid, b.length // grid, b.may_turn and b.width != b.length, b.held)
         for b in blanks
         for _ in range(b.quantity)
     ]
-    plain = pack(kinds_of(blanks), cloth.width, cloth.repeat, FIRST_FIT)
+    plain = pack(kinds_of(blanks), cloth, FIRST_FIT)
     horizon = length_of(in_order(plain, cloth.repeat), cloth.repeat) // grid
     model = cp_model.CpModel()
     end = model.new_int_var(0, horizon, "end")
     rects_x, rects_y, widths, lengths = [], [], [], []
-    for i, (width, length, turns) in enumerate(copies):
+    for i, (width, length, turns, held) in enumerate(copies):
         if turns:
             turned = model.new_bool_var(f"turned {i}")
             w = model.new_int_var_from_domain(cp_model.Domain.from_values([width, length]), f"w{i}")
@@ -62,7 +75,10 @@ def shortest(
                 model.add(h == there).only_enforce_if(flag)
         else:
             w, h = width, length
-        x = model.new_int_var(0, wide - min(width, length if turns else width), f"x{i}")
+        last = wide - min(width, length if turns else width)
+        x = model.new_int_var_from_domain(
+            cp_model.Domain.from_values(_starts(held, last, cloth.repeat_across // grid)), f"x{i}"
+        )
         if repeat:
             step = model.new_int_var(0, horizon // repeat, f"step {i}")
             y = step * repeat

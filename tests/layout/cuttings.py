@@ -7,7 +7,7 @@ from functools import partial
 
 from hypothesis import strategies as st
 
-from estimator.layout import Blank, Cloth
+from estimator.layout import Blank, Cloth, Held
 
 
 def up_to_a_step(length: int, *, step: int) -> int:
@@ -27,16 +27,20 @@ def cuttings(
     most_copies: int = 3,
     turns: bool = True,
     repeats: bool = True,
+    holds: bool = True,
 ) -> tuple[Cloth, list[Blank]]:
     """A cloth 12 to 30 wide and up to `most` blanks that all fit on it."""
     width = draw(st.integers(12, 30))
     repeat = draw(st.sampled_from([0, 0, 0, 4, 7, 10])) if repeats else 0
+    across_repeat = draw(st.sampled_from([0, 0, 0, 3, 5, 8])) if repeats else 0
     step = draw(st.sampled_from([1, 3, 8]))
+    some_held = holds and draw(st.booleans())
     blanks = []
     for index in range(draw(st.integers(1, most))):
         across = draw(st.integers(1, width))
         along = draw(st.integers(1, 25))
         copies = draw(st.integers(1, most_copies))
         may_turn = draw(st.booleans()) if turns else False
-        blanks.append(Blank(f"piece {index}", across, along, copies, may_turn))
-    return Cloth(width, repeat, buys_by(step)), blanks
+        held = draw(st.sampled_from(Held)) if some_held and not may_turn else Held.FREE
+        blanks.append(Blank(f"piece {index}", across, along, copies, may_turn, held))
+    return Cloth(width, repeat, buys_by(step), across_repeat), blanks

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from estimator.layout import Blank
+from estimator.layout import Blank, Cloth
 from estimator.layout.bounds import lower_bound
 from estimator.layout.kinds import kinds_of
 
 
 def bound(width, *blanks, repeat=0):
     return lower_bound(
-        kinds_of([Blank(f"blank {i}", *b) for i, b in enumerate(blanks)]), width, repeat
+        kinds_of([Blank(f"blank {i}", *b) for i, b in enumerate(blanks)]), Cloth(width, repeat)
     )
 
 

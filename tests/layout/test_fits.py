@@ -5,7 +5,7 @@ from __future__ import annotations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from estimator.layout import Blank
+from estimator.layout import Blank, Cloth
 from estimator.layout.box import box_for
 from estimator.layout.effort import Budget
 from estimator.layout.fits import cannot_fit, closed_forms
@@ -18,7 +18,7 @@ ENOUGH = 10_000_000
 
 
 def proved_not_to_fit(blanks, width, length, repeat=0, scales=3):
-    box = box_for(kinds_of(blanks), width, repeat, length, 1)
+    box = box_for(kinds_of(blanks), Cloth(width, repeat), length, 1)
     return box is None or cannot_fit(box, Budget(ENOUGH), scales=scales)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from estimator.layout import Blank, Cloth, Effort, lay_out
+from estimator.layout import Blank, Cloth, Effort, Held, lay_out
 from estimator.layout.kinds import kinds_of
 from estimator.layout.row_search import RowSearch
 from estimator.layout.rows import cuts_of, in_order, length_of
@@ -64,8 +64,8 @@ def test_cuts_are_counted_as_a_person_makes_them():
     #   row cut 1; after a 1; after b and c 1; between b and c, above c, beside the narrower c: 3
     a, b, c = Piece(70, 40, 0), Piece(30, 20, 1), Piece(25, 18, 2)
     shelf = Shelf(70, (Stack(40, (a,)), Stack(20, (b, c))))
-    assert cuts_of([shelf], 100) == 6
-    assert cuts_of([shelf], 60) == 5
+    assert cuts_of([shelf], Cloth(100)) == 6
+    assert cuts_of([shelf], Cloth(60)) == 5
 
 
 def test_without_a_repeat_the_order_of_rows_costs_nothing():
@@ -97,3 +97,39 @@ def test_three_thousand_pieces_of_one_kind_are_laid_as_the_rows_they_make():
     blanks = [Blank("flag", 30, 20, quantity=3_000)]
     layout = lay_out(Cloth(width=100), blanks, effort=Effort(1_000))
     assert layout.length == 1_000 * 20 == layout.bound
+
+
+def test_pieces_on_the_selvedge_take_both_edges_of_a_row_before_another_is_opened():
+    cloth = Cloth(width=60)
+    blanks = [Blank("band", 8, 70, quantity=4, held=Held.EITHER), Blank("panel", 40, 70, 2)]
+    layout = lay_out(cloth, blanks, rows_only=True)
+    assert_sound(cloth, blanks, layout)
+    assert layout.length == 140
+    assert len(layout.rows) == 2
+
+
+def test_a_piece_on_the_fold_lies_at_the_far_edge_with_the_others_beside_it():
+    cloth = Cloth(width=30)
+    blanks = [Blank("front, on the fold", 12, 40, held=Held.FAR), Blank("sleeve", 18, 40)]
+    layout = lay_out(cloth, blanks)
+    assert {(one.blank, one.across) for one in layout.placements} == {(0, 18), (1, 0)}
+    assert layout.length == layout.bound == 40
+
+
+def test_on_a_plaid_the_piece_that_overhangs_its_last_stripe_goes_last():
+    #   repeat across 10: the yoke of 21 first would start its neighbour at 30, and 30 + 15 > 41;
+    #   the facing of 15 first starts the yoke at 20, and it ends with the cloth
+    cloth = Cloth(width=41, repeat_across=10)
+    blanks = [Blank("yoke", 21, 30), Blank("facing", 15, 30)]
+    layout = lay_out(cloth, blanks, rows_only=True)
+    assert_sound(cloth, blanks, layout)
+    assert layout.length == 30
+    assert [one.across for one in layout.placements] == [0, 20]
+
+
+def test_of_rows_that_buy_the_same_those_with_fewer_cuts_are_taken():
+    # in eighths of a yard both orders buy the same; side by side there is one row to cut
+    cloth = Cloth(width=50, buys=lambda length: -(-length // 40))
+    blanks = [Blank("band", 10, 20, 2), Blank("collar", 20, 12)]
+    layout = lay_out(cloth, blanks, rows_only=True)
+    assert len(layout.rows) == 1

@@ -36,7 +36,7 @@ def cut_rectangles(draw: st.DrawFn):
 @given(cut=cut_rectangles())
 @settings(max_examples=150, deadline=None)
 def test_shelves_stay_within_the_guarantee_of_coffman_garey_johnson_and_tarjan(rule, tenths, cut):
-    shelves = pack(kinds_of(cut.blanks), cut.width, 0, rule)
+    shelves = pack(kinds_of(cut.blanks), Cloth(cut.width), rule)
     longest = max(blank.length for blank in cut.blanks)
     assert 10 * length_of(in_order(shelves, 0), 0) <= tenths * cut.length + 10 * longest
 
