@@ -13,12 +13,12 @@ from typing import Literal
 from estimator.edges import SEWN, SIDES, EdgeFinish, Finish, allowance
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, tape_text
+from estimator.needs.circles import size_sector
 from estimator.needs.outlines import (
     Allowances,
     Sized,
     edge_word,
     fold_note,
-    size_sector,
     size_taper,
     stated,
 )
