@@ -15,6 +15,13 @@ from estimator.plan import Piece
 from estimator.working import Reckoning
 
 PI = Fraction(Decimal("3.14159265358979323846264338327950288"))
+QUARTER, HALF, THREE_QUARTERS, WHOLE = (Fraction(quarters, 4) for quarters in range(1, 5))
+NAMES = {
+    QUARTER: "a quarter of a circle",
+    HALF: "half a circle",
+    THREE_QUARTERS: "three quarters of a circle",
+    WHOLE: "a whole circle",
+}
 
 
 def share_of(piece: Piece) -> Fraction:
@@ -36,7 +43,9 @@ def hem_of_sector(piece: Piece) -> Length:
 def size_sector(piece: Piece, edges: Allowances) -> Sized:
     """A ring or part of one, by the smallest box round it on the straight grain.
 
-    The waist is cut at its finished radius less the allowance, which the box does not feel.
+    The waist is cut at its finished radius less the allowance, which the box does not feel. A
+    quarter has one straight edge along the fabric and one across it, half a circle both across; a
+    larger part has its straight edges inside the box.
     """
     share = share_of(piece)
     radius = Reckoning.start("waist radius, waist / (2 π × share)", waist_radius(piece))
@@ -46,16 +55,17 @@ def size_sector(piece: Piece, edges: Allowances) -> Sized:
         )
     radius = radius.plus("finished length", stated(piece.length))
     radius = radius.plus(f"bottom {edge_word(edges, 'bottom')}", edges.bottom)
-    straight = max(edges.left, edges.right)
-    match share:
-        case Fraction(numerator=1, denominator=4):
-            width = length = radius.plus("straight edge's seam", straight)
-        case Fraction(numerator=1, denominator=2):
-            width = radius.times("both ways from the middle", 2)
-            length = radius.plus("straight edges' seam", straight)
-        case _:
-            width = length = radius.times("both ways from the middle", 2)
-    names = {"1": "a whole circle", "3/4": "three quarters of a circle",
-             "1/2": "half a circle", "1/4": "a quarter of a circle"}  # fmt: skip
+    less, more = sorted(("left", "right"), key=lambda side: getattr(edges, side))
+
+    def beyond(side: str) -> Reckoning:
+        label = f"straight edge's {edge_word(edges, side)}"
+        return radius.plus(label, getattr(edges, side))
+
+    if share == QUARTER:
+        width, length = beyond(less), beyond(more)
+    else:
+        width = length = radius.times("both ways from the middle", 2)
+    if share == HALF:
+        length = beyond(more)
     finished = (stated(piece.waist), stated(piece.length))
-    return Sized(finished, width, length, True, names[str(share)])
+    return Sized(finished, width, length, True, NAMES[share])

@@ -11,9 +11,6 @@ from estimator.needs.terms import usable_width
 from estimator.needs.types import CutPiece, FabricTerms
 from estimator.written import quoted
 
-QUARTERS = {"a whole circle": 4, "three quarters of a circle": 3, "half a circle": 2}
-"""How many quarters make a sector, by the note on its box."""
-
 
 def narrowest(piece: CutPiece) -> Length:
     """The least width of fabric that takes a piece."""
@@ -23,12 +20,8 @@ def narrowest(piece: CutPiece) -> Length:
 
 
 def _remedy(piece: CutPiece, usable: Length, terms: FabricTerms) -> str:
-    for words, quarters in QUARTERS.items():
-        if piece.note.startswith(words):
-            return (
-                f'cut it in quarters with seams (share = "1/4", quantity = {quarters} for each, '
-                "and the waist of one quarter)"
-            )
+    if piece.else_cut:
+        return piece.else_cut
     if not piece.may_turn and piece.length.value <= usable and not terms.nap:
         return 'let the piece lie either way (grain = "either")'
     return "cut the piece in parts with a seam"

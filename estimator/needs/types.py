@@ -31,7 +31,8 @@ class CutPiece:
 
     ``finished`` stands beside the cut size, and each cut size carries its working. ``quantity`` is
     that of the whole job. ``boxed`` says that the rectangle is drawn round another outline; of a
-    taper that lies along the fabric, ``narrow`` is the cut width at its narrow end.
+    taper that lies along the fabric, ``narrow`` is the cut width at its narrow end. ``seamed`` says
+    of a part from what the piece is seamed; ``else_cut`` how a piece may be cut that is too wide.
     """
 
     source: Source
@@ -44,6 +45,8 @@ class CutPiece:
     boxed: bool = False
     narrow: Length | None = None
     note: str = ""
+    seamed: str = ""
+    else_cut: str = ""
 
 
 @dataclass(frozen=True, slots=True)

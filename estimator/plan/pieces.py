@@ -146,6 +146,7 @@ class Piece(Entry):
     underlap: Allowance | None = None
     joined: Joined | None = None
     last_width: Literal["part", "whole"] | None = None
+    seams: Literal["none", "as needed", "least fabric"] | None = None
     grain: Grain = Grain.LENGTHWISE
     edges: dict[str, Edge] = {}
     takes_up: tuple[TakeUp, ...] = ()
@@ -217,6 +218,8 @@ def _check_sizes(piece: Piece) -> None:
         raise refusal("last_width goes with made = 'joined strip'", "leave last_width out")
     if piece.joined is not None and piece.made is not Made.JOINED_STRIP:
         raise refusal("joined goes with made = 'joined strip'", "leave joined out")
+    if piece.seams is not None and piece.shape is not Shape.SECTOR:
+        raise refusal("seams goes with shape = 'sector'", "leave seams out")
     if piece.takes_up and (
         piece.made is not Made.FLAT or piece.shape in (Shape.TAPER, Shape.SECTOR)
     ):

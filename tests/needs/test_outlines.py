@@ -1,4 +1,4 @@
-"""Tapered and round pieces, by the box round them, against trigonometry in floats."""
+"""Tapered pieces and boxes, against trigonometry in floats."""
 
 import math
 
@@ -19,13 +19,6 @@ def gore(top: str, bottom: str, long: str, more: str = "") -> str:
     return (
         f'[[piece]]\nname = "gore"\ncut = "print"\nshape = "taper"\ntop = "{top}"\n'
         f'bottom = "{bottom}"\nlength = "{long}"\n{more}'
-    )
-
-
-def sector(waist: str, long: str, share: str, more: str = "") -> str:
-    return (
-        f'[[piece]]\nname = "skirt"\ncut = "print"\nshape = "sector"\nwaist = "{waist}"\n'
-        f'length = "{long}"\nshare = "{share}"\n{more}'
     )
 
 
@@ -97,42 +90,6 @@ def edge(text: str, piece: str, name: str) -> Length:
     return EdgeLengths(order(HEADING + text), {}).one(EdgeRef(piece, name))
 
 
-@pytest.mark.parametrize(
-    ("share", "across", "along"),
-    [
-        # In radii r = waist / (2 pi share) + length + hem, and straight seams of 5/8 in.
-        ("1", 2.0, 2.0),
-        ("3/4", 2.0, 2.0),
-        ("1/2", 2.0, 1.0),
-        ("1/4", 1.0, 1.0),
-    ],
-)
-def test_a_circle_skirt_lies_in_the_box_round_it(share: str, across: float, along: float) -> None:
-    waist, long = 13.5, 7.25
-    parts = {"1": 1.0, "3/4": 0.75, "1/2": 0.5, "1/4": 0.25}[share]
-    radius = waist / (2 * math.pi * parts) + long + 2 * 0.125
-    width, cut_long = in_inches(sector("13 1/2", "7 1/4", share, 'edges.bottom = "rolled hem"\n'))
-    seam_across, seam_along = (across == 1) * 0.625, (along == 1) * 0.625
-    assert width == pytest.approx(across * radius + seam_across, abs=MARK)
-    assert cut_long == pytest.approx(along * radius + seam_along, abs=MARK)
-    assert width >= across * radius + seam_across - 1e-9
-    assert cut_long >= along * radius + seam_along - 1e-9
-
-
-def test_the_hem_of_a_circle_skirt_is_the_arc_of_its_outer_radius() -> None:
-    # Waist 27 in, half a circle, 20 in long: 27 + pi x 20.
-    hem = edge(sector("27", "20", "1/2"), "skirt", "bottom")
-    assert hem.ticks / INCH.ticks == pytest.approx(27 + math.pi * 20, abs=1e-5)
-    assert edge(sector("27", "20", "1/2"), "skirt", "top") == length("27 in")
-    assert edge(sector("27", "20", "1/2"), "skirt", "left") == length("20 in")
-
-
-def test_a_waist_smaller_than_its_allowance_is_refused() -> None:
-    # A whole circle with a 3 in waist has a radius under 1/2 in.
-    (found,) = complaints(HEADING + sector("3", "7", "1"))
-    assert "the allowance at the waist is wider than its radius; give a larger waist" in found
-
-
 def test_a_box_is_a_rectangle_drawn_round_a_shape() -> None:
     size = 'shape = "box"\nwidth = "14 3/4"\nlength = "23"\n'
     found = in_print(f'[[piece]]\nname = "sleeve"\ncut = "print"\n{size}')
@@ -145,17 +102,3 @@ def test_a_box_is_a_rectangle_drawn_round_a_shape() -> None:
 def test_tapers_and_circles_are_given_finished() -> None:
     (found,) = complaints(HEADING + gore("5", "9", "24", 'sizes = "cut"\n'))
     assert "a taper is given finished, so that its slant can be reckoned" in found
-
-
-def test_a_circle_wider_than_the_fabric_is_told_to_be_cut_in_quarters() -> None:
-    cape = """
-[[piece]]
-name = "cape"
-cut = "print"
-shape = "sector"
-share = "1/2"
-waist = "18"
-length = "30"
-"""
-    (said,) = complaints(HEADING + cape)
-    assert 'cut it in quarters with seams (share = "1/4", quantity = 2 for each' in said
