@@ -11,7 +11,7 @@ from estimator.job import GarmentOrder
 from estimator.measure import Length
 from estimator.needs.circles import hem_of_sector
 from estimator.needs.cutting import size_piece, with_own_sizes
-from estimator.needs.outlines import slanted_side, stated
+from estimator.needs.outlines import side_of_taper, stated
 from estimator.needs.types import ToCut
 from estimator.plan import Joined, Made, Piece, Shape
 from estimator.working import Reckoning
@@ -114,7 +114,10 @@ class EdgeLengths:
 
     def _of_taper(self, piece: Piece, edge: str) -> Length:
         if edge in ("left", "right"):
-            return slanted_side(piece)
+            try:
+                return side_of_taper(piece, edge)
+            except Wrong:  # which the piece is complained of for
+                raise NamesAnUnread(piece.name) from None
         size = stated(piece.top if edge == "top" else piece.bottom)
         return size * 2 if {"left", "right"} & _folds(piece) else size
 

@@ -37,8 +37,9 @@ def refuse_too_wide(
         return
     assert widest.width is not None, "an offer of a fabric has a width"
     remedy = _remedy(piece, usable, terms)
+    lies = "lies on the bias" if piece.on_bias else "is cut"
     raise Wrong(
-        f"{quoted(piece.name)} is cut {tape_text(wide, unit)} wide, and the widest {quoted(title)} "
+        f"{quoted(piece.name)} {lies} {tape_text(wide, unit)} wide, and the widest {quoted(title)} "
         f"on offer ({natural_text(widest.width, unit)}) has {usable_text(usable, unit)} to use",
         f"take a fabric with at least {tape_text(wide, unit)} to use, or {remedy}",
     )

@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from estimator.edges import SEWN, SIDES, EdgeFinish, Finish
 from estimator.faults import Wrong
-from estimator.measure import Length, whole_ticks
+from estimator.measure import ZERO, Length, whole_ticks
 from estimator.needs.bias import root_up
 from estimator.plan import Piece
 from estimator.working import Reckoning
@@ -20,7 +20,11 @@ from estimator.working import Reckoning
 
 @dataclass(frozen=True, slots=True)
 class Sized:
-    """Both cut sizes of a piece with their working, and its finished size opened out."""
+    """Both cut sizes of a piece with their working, and its finished size opened out.
+
+    Of a taper, ``narrow`` is the cut width at its narrow end, and ``square`` the side that does not
+    slant, if there is one.
+    """
 
     finished: tuple[Length, Length]
     width: Reckoning
@@ -28,6 +32,7 @@ class Sized:
     boxed: bool = False
     note: str = ""
     narrow: Length | None = None
+    square: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,23 +66,59 @@ def fold_note(edges: Allowances) -> str:
     return "on the fold, laid opened out" if on_fold else ""
 
 
-def size_taper(piece: Piece, edges: Allowances) -> Sized:
-    """A panel with two sides of one slant: seams widen it by allowance / cos of the slant.
+def slanted_sides(piece: Piece) -> tuple[str, ...]:
+    """Which sides of a taper slant; on the fold, the one that does not lie on it.
 
-    A hem or a top allowance continues the taper. On the fold, half of the panel is given.
+    Raises Wrong for a slanted side on a fold or a selvedge, which are straight.
+    """
+    stated_sides = _SLANTED[piece.slant]
+    straight = {
+        side: edge.finish.finish
+        for side, edge in piece.edges.items()
+        if edge.finish.finish in (Finish.FOLD, Finish.SELVEDGE)
+    }
+    folds = [side for side in ("left", "right") if straight.get(side) is Finish.FOLD]
+    slanted = tuple(side for side in stated_sides if side not in folds)
+    for side in stated_sides:
+        if side in straight and not (side in folds and slanted):
+            other = "right" if side == "left" else "left"
+            raise Wrong(
+                f"the {side} side slants, and a {straight[side].value} is straight",
+                f'write slant = "{other} side", or another finish for the {side} edge',
+                ("edges", side),
+            )
+    return slanted
+
+
+_SLANTED = {
+    None: ("left", "right"),
+    "both sides": ("left", "right"),
+    "left side": ("left",),
+    "right side": ("right",),
+}
+
+
+def size_taper(piece: Piece, edges: Allowances) -> Sized:
+    """A panel with two slanted sides, or with one and one square: along the grain.
+
+    A slanted side's seam widens it by allowance / cos of the slant, a square side's by the plain
+    allowance; a hem or a top allowance continues the taper. On the fold, half of the panel is given
+    and the whole has two slanted sides.
     """
     if edges.is_fold("top") or edges.is_fold("bottom"):
         raise Wrong(
             "a taper lies on the fold by a side", "put left or right on the fold", ("edges",)
         )
-    folded = edges.is_fold("left") or edges.is_fold("right")
-    ways = 2 if folded else 1
+    slanted = slanted_sides(piece)
+    ways = 2 if edges.is_fold("left") or edges.is_fold("right") else 1
     top, bottom, length = (
         stated(piece.top) * ways,
         stated(piece.bottom) * ways,
         stated(piece.length),
     )
-    sides = (edges.left + edges.right) * ways
+    square = "" if len(slanted) * ways == 2 else "right" if slanted == ("left",) else "left"
+    slants = 1 if square else 2
+    sides = Length(sum(getattr(edges, side).ticks for side in slanted)) * ways
     cut_length = Reckoning.start("finished length", length)
     for side in ("top", "bottom"):
         cut_length = cut_length.plus(f"{side} {edge_word(edges, side)}", getattr(edges, side))
@@ -85,29 +126,38 @@ def size_taper(piece: Piece, edges: Allowances) -> Sized:
     spread = max(top, bottom) - min(top, bottom)
     width = Reckoning.start("finished width at its widest", wide)
     carried = Fraction(spread.ticks * beyond.ticks, length.ticks)
-    both = whole_ticks(carried + _along_slant(sides, spread, length))
+    aslant = _along_slant(sides, spread, length, slants)
     width = width.plus("the taper carried through the allowance", whole_ticks(carried))
-    width = width.plus("slanted side seams", both - whole_ticks(carried))
-    note = "; ".join(filter(None, ("tapered", fold_note(edges))))
+    width = width.plus(
+        "slanted side's seam" if square else "slanted side seams",
+        whole_ticks(carried + aslant) - whole_ticks(carried),
+    )
+    plain = getattr(edges, square) if square else ZERO
+    width = width.plus(f"square side's {edge_word(edges, square or 'left')}", plain)
+    outline = f"tapered, its {square} side square" if square else "tapered"
+    note = "; ".join(filter(None, (outline, fold_note(edges))))
     beyond = edges.top if bottom >= top else edges.bottom
     narrowed = Fraction(spread.ticks * beyond.ticks, length.ticks)
-    narrow = min(top, bottom).ticks - narrowed + _along_slant(sides, spread, length)
-    return Sized(
-        (wide, length), width, cut_length, True, note, whole_ticks(max(narrow, Fraction(0)))
-    )
+    narrow = max(min(top, bottom).ticks - narrowed + aslant + plain.ticks, Fraction(0))
+    return Sized((wide, length), width, cut_length, True, note, whole_ticks(narrow), square)
 
 
-def _along_slant(allowances: Length, spread: Length, length: Length) -> Fraction:
+def _along_slant(allowances: Length, spread: Length, length: Length, slants: int) -> Fraction:
     """Seam allowances measured along the horizontal, in ticks: allowance / cos(slant).
 
-    The slant runs sideways by half the spread over the length. Ticks are made whole once, with
-    what else widens the piece, so that a width that falls on a mark is not raised by rounding.
+    Each of so many slants runs sideways by its part of the spread over the length. Ticks are made
+    whole once, with what else widens the piece, so that a width that falls on a mark is not raised
+    by rounding.
     """
-    square = 4 * length.ticks**2 + spread.ticks**2
-    return Fraction(allowances.ticks * root_up(square), 2 * length.ticks)
+    upright = slants * length.ticks
+    return Fraction(allowances.ticks * root_up(upright**2 + spread.ticks**2), upright)
 
 
-def slanted_side(piece: Piece) -> Length:
-    """The finished length of a taper's side, up to a tick."""
+def side_of_taper(piece: Piece, side: str) -> Length:
+    """The finished length of a taper's left or right side, up to a tick."""
+    slanted = slanted_sides(piece)
+    if side not in slanted:
+        return stated(piece.length)
     spread = stated(piece.bottom).ticks - stated(piece.top).ticks
-    return whole_ticks(Fraction(root_up(4 * stated(piece.length).ticks ** 2 + spread**2), 2))
+    upright = len(slanted) * stated(piece.length).ticks
+    return whole_ticks(Fraction(root_up(upright**2 + spread**2), len(slanted)))

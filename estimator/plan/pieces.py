@@ -31,6 +31,7 @@ class Grain(Enum):
     LENGTHWISE = "lengthwise"
     CROSSWISE = "crosswise"
     EITHER = "either"
+    BIAS = "bias"
 
 
 class Shape(Enum):
@@ -146,6 +147,7 @@ class Piece(Entry):
     underlap: Allowance | None = None
     joined: Joined | None = None
     last_width: Literal["part", "whole"] | None = None
+    slant: Literal["both sides", "left side", "right side"] | None = None
     seams: Literal["none", "as needed", "least fabric"] | None = None
     grain: Grain = Grain.LENGTHWISE
     edges: dict[str, Edge] = {}
@@ -220,6 +222,8 @@ def _check_sizes(piece: Piece) -> None:
         raise refusal("joined goes with made = 'joined strip'", "leave joined out")
     if piece.seams is not None and piece.shape is not Shape.SECTOR:
         raise refusal("seams goes with shape = 'sector'", "leave seams out")
+    if piece.slant is not None and piece.shape is not Shape.TAPER:
+        raise refusal("slant goes with shape = 'taper'", "leave slant out")
     if piece.takes_up and (
         piece.made is not Made.FLAT or piece.shape in (Shape.TAPER, Shape.SECTOR)
     ):

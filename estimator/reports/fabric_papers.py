@@ -229,8 +229,11 @@ def _place(option: WidthOption, alike: Sequence[Placement], unit: Unit) -> tuple
     first = alike[0]
     lot = option.laid.lots[first.blank]
     name = lot.name
-    if lot.apart is not None:
-        name += f", each {tape_text(lot.apart, unit)} on from the last"
+    if len(lot.apart) == 1:
+        name += f", each {tape_text(lot.apart[0], unit)} on from the last"
+    elif lot.apart:
+        by_turns = " and ".join(tape_text(apart, unit) for apart in lot.apart)
+        name += f" and square sides together, by turns {by_turns} on from the last"
     if first.turned:
         name += ", turned"
     if len(alike) > 1:

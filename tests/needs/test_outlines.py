@@ -90,6 +90,68 @@ def edge(text: str, piece: str, name: str) -> Length:
     return EdgeLengths(order(HEADING + text), {}).one(EdgeRef(piece, name))
 
 
+def test_a_square_side_takes_its_plain_allowance_and_the_slanted_one_the_cosine() -> None:
+    # From 6 to 10 in over 3 in, all on one side: leaning 4 over 3, cos = 3/5. The bottom seam
+    # carries the taper on by 4 x 5/8 / 3 = 5/6; the slant takes 5/8 / (3/5) = 1 1/24, the square side 5/8:
+    # 10 + 5/6 + 1 1/24 + 5/8 = 12 1/2. The top seam takes 5/6 off: 6 - 5/6 + 1 1/24 + 5/8 = 6 5/6.
+    for side, square in (("right", "left"), ("left", "right")):
+        found = cut_pieces(in_print(gore("6", "10", "3", f'slant = "{side} side"\n')))["gore"]
+        assert (found.width.value, found.length.value) == by("12 1/2", "4 1/4")
+        assert found.narrow == length("6 7/8")
+        assert found.note == f"tapered, its {square} side square; cut 6 7/8 in at its narrow end"
+
+
+def test_each_side_of_a_gore_takes_the_allowance_of_its_own_edge() -> None:
+    # The square side hemmed 1 + 1/4 deep: 10 + 5/6 + 1 1/24 + 1 1/4 = 13 1/8. The slanted one:
+    # 10 + 5/6 + 5/8 + 1 1/4 / (3/5) = 13 13/24.
+    square = gore("6", "10", "3", 'slant = "right side"\nedges.left = "hem 1"\n')
+    slanted = gore("6", "10", "3", 'slant = "right side"\nedges.right = "hem 1"\n')
+    assert cut_size(square) == by("13 1/8", "4 1/4")
+    assert cut_size(slanted) == by("13 9/16", "4 1/4")
+
+
+def test_a_square_side_is_as_long_as_the_gore_and_the_slanted_one_longer() -> None:
+    # All of the spread on one side: leaning 4 in over 3, it is 5 in long.
+    text = gore("6", "10", "3", 'slant = "left side"\n')
+    assert edge(text, "gore", "left") == length("5 in")
+    assert edge(text, "gore", "right") == length("3 in")
+
+
+def test_a_gore_on_the_fold_has_its_whole_slant_on_the_other_side() -> None:
+    # Half goes from 5 to 9 in, leaning 4 in over 3, whether or not the plan says which side slants.
+    half = gore("5", "9", "3", 'edges.left = "fold"\n')
+    said = gore("5", "9", "3", 'edges.left = "fold"\nslant = "right side"\n')
+    assert edge(half, "gore", "right") == edge(said, "gore", "right") == length("5 in")
+    assert edge(half, "gore", "left") == length("3 in")
+    assert cut_size(half) == cut_size(said)
+
+
+@pytest.mark.parametrize(
+    ("more", "told"),
+    [
+        ('edges.left = "fold"\nslant = "left side"\n', "the left side slants, and a fold is "
+         'straight; write slant = "right side", or another finish for the left edge'),
+        ('edges.right = "selvedge"\n', "the right side slants, and a selvedge is straight; "
+         'write slant = "left side", or another finish for the right edge'),
+    ],
+)  # fmt: skip
+def test_a_slanted_side_is_no_straight_edge_of_the_fabric(more: str, told: str) -> None:
+    (found,) = complaints(HEADING + gore("5", "9", "24", more))
+    assert found.endswith(told)
+
+
+def test_a_square_side_may_be_the_selvedge() -> None:
+    # From 6 to 10 over 3, and nothing for the selvedge: 10 + 5/6 + 1 1/24 = 11 7/8
+    text = gore("6", "10", "3", 'slant = "right side"\nedges.left = "selvedge"\n')
+    assert cut_size(text) == by("11 7/8", "4 1/4")
+
+
+def test_slant_is_for_tapers_only() -> None:
+    box = 'shape = "box"\nwidth = "14 3/4"\nlength = "23"\nslant = "left side"\n'
+    (found,) = complaints(f'{HEADING}[[piece]]\nname = "sleeve"\ncut = "print"\n{box}')
+    assert "slant goes with shape = 'taper'; leave slant out" in found
+
+
 def test_a_box_is_a_rectangle_drawn_round_a_shape() -> None:
     size = 'shape = "box"\nwidth = "14 3/4"\nlength = "23"\n'
     found = in_print(f'[[piece]]\nname = "sleeve"\ncut = "print"\n{size}')
