@@ -92,8 +92,9 @@ def edge(text: str, piece: str, name: str) -> Length:
 
 def test_a_square_side_takes_its_plain_allowance_and_the_slanted_one_the_cosine() -> None:
     # From 6 to 10 in over 3 in, all on one side: leaning 4 over 3, cos = 3/5. The bottom seam
-    # carries the taper on by 4 x 5/8 / 3 = 5/6; the slant takes 5/8 / (3/5) = 1 1/24, the square side 5/8:
-    # 10 + 5/6 + 1 1/24 + 5/8 = 12 1/2. The top seam takes 5/6 off: 6 - 5/6 + 1 1/24 + 5/8 = 6 5/6.
+    # carries the taper on by 4 x 5/8 / 3 = 5/6; the slant takes 5/8 / (3/5) = 1 1/24, the square
+    # side 5/8: 10 + 5/6 + 1 1/24 + 5/8 = 12 1/2. The top seam takes 5/6 off:
+    # 6 - 5/6 + 1 1/24 + 5/8 = 6 5/6.
     for side, square in (("right", "left"), ("left", "right")):
         found = cut_pieces(in_print(gore("6", "10", "3", f'slant = "{side} side"\n')))["gore"]
         assert (found.width.value, found.length.value) == by("12 1/2", "4 1/4")
