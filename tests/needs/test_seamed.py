@@ -117,8 +117,8 @@ def test_half_a_circle_is_seamed_from_two_quarters_and_told_how_it_would_go_in_o
 def test_on_a_fabric_with_nap_no_part_may_turn(grain: str) -> None:
     text = cape('"45 in"', "22", "25", "1", f'grain = "{grain}"', 'nap = "yes"')
     (half,) = pieces(text)
-    assert half.width.value == length("29 3/16")
-    assert not half.may_turn
+    assert (half.name, half.may_turn) == ("cape, half", False)
+    assert (half.width.value, half.length.value) == by("29 3/16", "57 1/16")
 
 
 def test_the_edges_of_the_plan_stay_at_the_ends_and_seams_come_between() -> None:
