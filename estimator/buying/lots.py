@@ -1,16 +1,18 @@
 """Pieces as they are laid: singly, or tapers head to tail in slanted rows.
 
 Between neighbours that lie head to tail the slanted sides touch, so that a row of n gores of cut
-top t and cut bottom b (the wider) takes n (t + b) / 2 + (b - t) / 2 across, and not n b.
+top t and cut bottom b (the wider) takes n (t + b) / 2 + (b - t) / 2 across, and not n b. Gores with
+one square side lie in pairs that take t + b, their square sides outside; an odd last one takes b.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import cycle, islice
 
 from estimator.layout import Blank
-from estimator.measure import Length
+from estimator.measure import Length, total
 from estimator.needs.types import CutPiece
 
 
@@ -18,14 +20,15 @@ from estimator.needs.types import CutPiece
 class Lot:
     """One rectangle of the layout: ``count`` copies of the piece of this number, side by side.
 
-    Head to tail, each lies ``apart`` further from the selvedge than the one before it.
+    Head to tail, each lies ``apart`` further from the selvedge than the one before it, by turns
+    where there are two distances. With one square side, that of the first is at the near selvedge.
     """
 
     piece: int
     count: int
     name: str
     blank: Blank
-    apart: Length | None = None
+    apart: tuple[Length, ...] = ()
 
 
 def single_lots(pieces: Sequence[CutPiece]) -> tuple[Lot, ...]:
@@ -58,26 +61,44 @@ def _rows_of(number: int, piece: CutPiece, usable: Length) -> Iterator[Lot]:
 
 def most_across(piece: CutPiece, usable: Length) -> int:
     """How many of a piece go head to tail across a fabric; 1 for what is no taper."""
-    if piece.narrow is None:
+    apart = steps_apart(piece)
+    if not apart:
         return 1
-    wide, narrow = piece.width.value.ticks, piece.narrow.ticks
-    return max(1, (2 * usable.ticks - (wide - narrow)) // (wide + narrow))
+    rounds, room = divmod((usable - piece.width.value).ticks, sum(step.ticks for step in apart))
+    count = 1 + rounds * len(apart)
+    for step in apart:
+        room -= step.ticks
+        count += room >= 0
+    return max(1, count)
+
+
+def steps_apart(piece: CutPiece) -> tuple[Length, ...]:
+    """How far each of a row head to tail lies from the one before it, by turns.
+
+    With two slanted sides always (t + b) / 2; with one, t within a pair and b from pair to pair.
+    Nothing for what is no taper, or lies on the bias.
+    """
+    if piece.narrow is None or piece.on_bias is not None:
+        return ()
+    if piece.square:
+        return piece.narrow, piece.width.value
+    return (Length(-(-(piece.width.value + piece.narrow).ticks // 2)),)
 
 
 def slanted_width(piece: CutPiece, count: int) -> Length:
-    """What ``count`` tapers head to tail take across: n (t + b) / 2 + (b - t) / 2."""
-    wide = piece.width.value
-    if piece.narrow is None or count == 1:
-        return wide * count
-    both, spread = wide + piece.narrow, wide - piece.narrow
-    return Length(-(-(both.ticks * count + spread.ticks) // 2))
+    """What ``count`` tapers head to tail take across."""
+    apart = steps_apart(piece)
+    return total((*islice(cycle(apart), count - 1), piece.width.value))
 
 
 def outline_area(piece: CutPiece) -> int:
-    """The area of a piece in square ticks: of a taper's outline, of any other piece's box."""
-    across = piece.width.value if piece.narrow is None else piece.width.value + piece.narrow
-    area = across.ticks * piece.length.value.ticks
-    return area if piece.narrow is None else area // 2
+    """The area of a piece in square ticks: of a taper's outline and of a piece on the bias itself.
+
+    Of any other piece, of its box.
+    """
+    wide, long = piece.on_bias or (piece.width.value, piece.length.value)
+    across = wide * 2 if piece.narrow is None else wide + piece.narrow
+    return across.ticks * long.ticks // 2
 
 
 def _lot(number: int, piece: CutPiece, count: int, quantity: int) -> Lot:
@@ -89,7 +110,4 @@ def _lot(number: int, piece: CutPiece, count: int, quantity: int) -> Lot:
         quantity=quantity,
         may_turn=piece.may_turn and count == 1,
     )
-    if piece.narrow is None or count == 1:
-        return Lot(number, count, name, blank)
-    apart = Length((piece.width.value + piece.narrow).ticks // 2)
-    return Lot(number, count, name, blank, apart)
+    return Lot(number, count, name, blank, steps_apart(piece) if count > 1 else ())

@@ -22,7 +22,7 @@ class Narrowest:
     """Down to what usable width the bought length serves, measured before washing.
 
     ``next_down`` is the next narrower whole inch or centimetre, and ``then_buy`` what has to be
-    bought there; None where the pieces do not go on it at all.
+    bought there; None where the pieces, as they are cut for the wider one, do not go on it.
     """
 
     usable: Length

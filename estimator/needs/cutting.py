@@ -13,12 +13,13 @@ from typing import Literal
 from estimator.edges import SEWN, SIDES, EdgeFinish, Finish, allowance
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, tape_text
+from estimator.needs.circles import size_sector
+from estimator.needs.on_bias import box_on_bias, refuse_off_the_bias
 from estimator.needs.outlines import (
     Allowances,
     Sized,
     edge_word,
     fold_note,
-    size_sector,
     size_taper,
     stated,
 )
@@ -58,6 +59,7 @@ def allowances_of(to_cut: ToCut) -> Allowances:
     piece, rules = to_cut.piece, to_cut.order.plan.garment.rules
     finishes = {side: _finish(piece, side) for side in SIDES}
     folds = [side for side in SIDES if finishes[side].finish is Finish.FOLD]
+    refuse_off_the_bias(piece, finishes.items())
     if set(folds) >= {"left", "right"} or set(folds) >= {"top", "bottom"}:
         raise Wrong("two opposite edges lie on a fold", "put one edge on the fold", ("edges",))
     if folds and (piece.made is not Made.FLAT or piece.shape is Shape.SECTOR):
@@ -98,9 +100,16 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
     sized = size_piece(to_cut)
     width, length, finished = sized.width, sized.length, sized.finished
     notes = [sized.note, _narrow_end(sized, to_cut), piece.note]
+    on_bias = None
     if piece.grain is Grain.CROSSWISE:
         width, length, finished = length, width, (finished[1], finished[0])
         notes.append("crosswise: its length lies across the fabric")
+    if piece.grain is Grain.BIAS:
+        garment = to_cut.order.plan.garment
+        on_bias = (width.value, length.value)
+        own = " by ".join(tape_text(size, garment.unit) for size in on_bias)
+        notes.append(f"on the bias: cut {own}, and laid at 45°")
+        width, length = box_on_bias(sized, garment.rules.mark)
     if any(edge.finish.finish is Finish.SELVEDGE for edge in piece.edges.values()):
         notes.append("has an edge on the selvedge: lay it at the edge of the fabric")
     return CutPiece(
@@ -111,8 +120,11 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
         width=width,
         length=length,
         may_turn=piece.grain is Grain.EITHER and not to_cut.nap,
-        boxed=sized.boxed,
-        narrow=sized.narrow if piece.grain is Grain.LENGTHWISE else None,
+        boxed=sized.boxed or on_bias is not None,
+        narrow=sized.narrow if piece.grain in (Grain.LENGTHWISE, Grain.BIAS) else None,
+        square=sized.square,
+        on_bias=on_bias,
+        else_cut="cut it on the straight grain, or in parts with a seam" if on_bias else "",
         note="; ".join(filter(None, notes)),
     )
 

@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from estimator.edges import SIDES, EdgeRef, Finish
 from estimator.faults import NamesAnUnread, Wrong, nearest
 from estimator.job import GarmentOrder
-from estimator.measure import Length, whole_ticks
+from estimator.measure import Length
+from estimator.needs.circles import hem_of_sector
 from estimator.needs.cutting import size_piece, with_own_sizes
-from estimator.needs.outlines import PI, share_of, slanted_side, stated
+from estimator.needs.outlines import side_of_taper, stated
 from estimator.needs.types import ToCut
 from estimator.plan import Joined, Made, Piece, Shape
 from estimator.working import Reckoning
@@ -113,7 +114,10 @@ class EdgeLengths:
 
     def _of_taper(self, piece: Piece, edge: str) -> Length:
         if edge in ("left", "right"):
-            return slanted_side(piece)
+            try:
+                return side_of_taper(piece, edge)
+            except Wrong:  # which the piece is complained of for
+                raise NamesAnUnread(piece.name) from None
         size = stated(piece.top if edge == "top" else piece.bottom)
         return size * 2 if {"left", "right"} & _folds(piece) else size
 
@@ -142,4 +146,4 @@ def _of_sector(piece: Piece, edge: str) -> Length:
         return stated(piece.length)
     if edge == "top":
         return stated(piece.waist)
-    return stated(piece.waist) + whole_ticks(2 * PI * share_of(piece) * stated(piece.length).ticks)
+    return hem_of_sector(piece)

@@ -11,9 +11,6 @@ from estimator.needs.terms import usable_width
 from estimator.needs.types import CutPiece, FabricTerms
 from estimator.written import quoted
 
-QUARTERS = {"a whole circle": 4, "three quarters of a circle": 3, "half a circle": 2}
-"""How many quarters make a sector, by the note on its box."""
-
 
 def narrowest(piece: CutPiece) -> Length:
     """The least width of fabric that takes a piece."""
@@ -23,12 +20,8 @@ def narrowest(piece: CutPiece) -> Length:
 
 
 def _remedy(piece: CutPiece, usable: Length, terms: FabricTerms) -> str:
-    for words, quarters in QUARTERS.items():
-        if piece.note.startswith(words):
-            return (
-                f'cut it in quarters with seams (share = "1/4", quantity = {quarters} for each, '
-                "and the waist of one quarter)"
-            )
+    if piece.else_cut:
+        return piece.else_cut
     if not piece.may_turn and piece.length.value <= usable and not terms.nap:
         return 'let the piece lie either way (grain = "either")'
     return "cut the piece in parts with a seam"
@@ -44,8 +37,9 @@ def refuse_too_wide(
         return
     assert widest.width is not None, "an offer of a fabric has a width"
     remedy = _remedy(piece, usable, terms)
+    lies = "lies on the bias" if piece.on_bias else "is cut"
     raise Wrong(
-        f"{quoted(piece.name)} is cut {tape_text(wide, unit)} wide, and the widest {quoted(title)} "
+        f"{quoted(piece.name)} {lies} {tape_text(wide, unit)} wide, and the widest {quoted(title)} "
         f"on offer ({natural_text(widest.width, unit)}) has {usable_text(usable, unit)} to use",
         f"take a fabric with at least {tape_text(wide, unit)} to use, or {remedy}",
     )

@@ -18,8 +18,9 @@ from estimator.needs.bias import LOST_AT_A_JOIN, MOST_STRIP, cloth_for_bias
 from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.outlines import stated
+from estimator.needs.seamed import ways_to_seam
 from estimator.needs.types import CutPiece, ToCut
-from estimator.plan import Grain, Joined, Made, Piece
+from estimator.plan import Grain, Joined, Made, Piece, Shape
 from estimator.working import Reckoning
 from estimator.written import quoted
 
@@ -32,15 +33,20 @@ SLIVER = 10
 
 def is_hanging(piece: Piece) -> bool:
     """Whether a piece's cut sizes hang on the fabric's width or on another piece's edge."""
+    return piece.shape is Shape.SECTOR or takes_a_length(piece)
+
+
+def takes_a_length(piece: Piece) -> bool:
+    """Whether a piece's finished length is known only once it is made up."""
     return piece.made in (Made.JOINED_STRIP, Made.BIAS_STRIP) or piece.onto is not None
 
 
 def in_sewing_order(order: GarmentOrder) -> tuple[Piece, ...]:
-    """The hanging pieces, each after those onto which it is sewn.
+    """The pieces that take a length, each after those onto which it is sewn.
 
     Raises Wrong for a circle, ``at`` the number of a piece in it.
     """
-    hanging = {piece.name: piece for piece in order.plan.piece if is_hanging(piece)}
+    hanging = {piece.name: piece for piece in order.plan.piece if takes_a_length(piece)}
     sorter = TopologicalSorter(
         {
             name: [piece.onto.piece] if piece.onto and piece.onto.piece in hanging else []
@@ -81,11 +87,15 @@ def sewn_lengths(order: GarmentOrder, widths: Mapping[str, Length]) -> EdgeLengt
 def ways_to_make(
     hanging: ToCut, edges: EdgeLengths, width: Length
 ) -> tuple[tuple[CutPiece, ...], ...]:
-    """The ways to cut a hanging piece, the usual one first: strips may lie across or along.
+    """The ways to cut a hanging piece, the usual one first.
+
+    Strips may lie across or along, and circles are seamed from parts where they do not go in one.
 
     Raises Wrong as ``made_up`` does.
     """
     piece = hanging.piece
+    if piece.shape is Shape.SECTOR:
+        return ways_to_seam(hanging, width)
     if piece.made is not Made.JOINED_STRIP or piece.grain is Grain.LENGTHWISE:
         return (made_up(hanging, edges, width),)
     finished = _finished(hanging, edges, width)
@@ -95,7 +105,7 @@ def ways_to_make(
 
 
 def made_up(hanging: ToCut, edges: EdgeLengths, width: Length) -> tuple[CutPiece, ...]:
-    """The cut pieces of a hanging piece on fabric of this usable width.
+    """The cut pieces of what takes a length, on fabric of this usable width.
 
     Raises Wrong where the fabric is so narrow that joins take all of it.
     """

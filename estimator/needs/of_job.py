@@ -26,7 +26,7 @@ from estimator.needs.types import (
     ToRun,
     key_of,
 )
-from estimator.plan import Elastic, Fabric, Made, Notion, Role, Trim
+from estimator.plan import Elastic, Fabric, Made, Notion, Role, Shape, Trim
 from estimator.working import Operation, Step
 from estimator.written import quoted
 
@@ -140,6 +140,8 @@ def _sized(
                 unit = order.plan.garment.unit
                 refuse_too_wide(piece, terms, allowed_offers(terms), one.cut.fabric, unit)
                 yield piece
+            elif one.piece.shape is Shape.SECTOR:
+                cut_piece(one)
             elif one.piece.made is Made.JOINED_STRIP:
                 cut_length(one)
             else:

@@ -1,29 +1,30 @@
-"""Cut sizes of slanted and round pieces, and the lengths of their edges.
+"""What each outline of a piece has in common, and the cut sizes of slanted ones.
 
 Widths run across the fabric and lengths along it. A taper's seams widen it by allowance / cos of
-the slant; a circle's waist has the radius waist / (2 pi x share).
+the slant.
 """
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from decimal import Decimal
 from fractions import Fraction
 
 from estimator.edges import SEWN, SIDES, EdgeFinish, Finish
 from estimator.faults import Wrong
-from estimator.measure import Length, whole_ticks
+from estimator.measure import ZERO, Length, whole_ticks
 from estimator.needs.bias import root_up
 from estimator.plan import Piece
 from estimator.working import Reckoning
 
-PI = Fraction(Decimal("3.14159265358979323846264338327950288"))
-
 
 @dataclass(frozen=True, slots=True)
 class Sized:
-    """Both cut sizes of a piece with their working, and its finished size opened out."""
+    """Both cut sizes of a piece with their working, and its finished size opened out.
+
+    Of a taper, ``narrow`` is the cut width at its narrow end, and ``square`` the side that does not
+    slant, if there is one.
+    """
 
     finished: tuple[Length, Length]
     width: Reckoning
@@ -31,6 +32,7 @@ class Sized:
     boxed: bool = False
     note: str = ""
     narrow: Length | None = None
+    square: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,23 +66,59 @@ def fold_note(edges: Allowances) -> str:
     return "on the fold, laid opened out" if on_fold else ""
 
 
-def size_taper(piece: Piece, edges: Allowances) -> Sized:
-    """A panel with two sides of one slant: seams widen it by allowance / cos of the slant.
+def slanted_sides(piece: Piece) -> tuple[str, ...]:
+    """Which sides of a taper slant; on the fold, the one that does not lie on it.
 
-    A hem or a top allowance continues the taper. On the fold, half of the panel is given.
+    Raises Wrong for a slanted side on a fold or a selvedge, which are straight.
+    """
+    stated_sides = _SLANTED[piece.slant]
+    straight = {
+        side: edge.finish.finish
+        for side, edge in piece.edges.items()
+        if edge.finish.finish in (Finish.FOLD, Finish.SELVEDGE)
+    }
+    folds = [side for side in ("left", "right") if straight.get(side) is Finish.FOLD]
+    slanted = tuple(side for side in stated_sides if side not in folds)
+    for side in stated_sides:
+        if side in straight and not (side in folds and slanted):
+            other = "right" if side == "left" else "left"
+            raise Wrong(
+                f"the {side} side slants, and a {straight[side].value} is straight",
+                f'write slant = "{other} side", or another finish for the {side} edge',
+                ("edges", side),
+            )
+    return slanted
+
+
+_SLANTED = {
+    None: ("left", "right"),
+    "both sides": ("left", "right"),
+    "left side": ("left",),
+    "right side": ("right",),
+}
+
+
+def size_taper(piece: Piece, edges: Allowances) -> Sized:
+    """A panel with two slanted sides, or with one and one square: along the grain.
+
+    A slanted side's seam widens it by allowance / cos of the slant, a square side's by the plain
+    allowance; a hem or a top allowance continues the taper. On the fold, half of the panel is given
+    and the whole has two slanted sides.
     """
     if edges.is_fold("top") or edges.is_fold("bottom"):
         raise Wrong(
             "a taper lies on the fold by a side", "put left or right on the fold", ("edges",)
         )
-    folded = edges.is_fold("left") or edges.is_fold("right")
-    ways = 2 if folded else 1
+    slanted = slanted_sides(piece)
+    ways = 2 if edges.is_fold("left") or edges.is_fold("right") else 1
     top, bottom, length = (
         stated(piece.top) * ways,
         stated(piece.bottom) * ways,
         stated(piece.length),
     )
-    sides = (edges.left + edges.right) * ways
+    square = "" if len(slanted) * ways == 2 else "right" if slanted == ("left",) else "left"
+    slants = 1 if square else 2
+    sides = Length(sum(getattr(edges, side).ticks for side in slanted)) * ways
     cut_length = Reckoning.start("finished length", length)
     for side in ("top", "bottom"):
         cut_length = cut_length.plus(f"{side} {edge_word(edges, side)}", getattr(edges, side))
@@ -88,68 +126,38 @@ def size_taper(piece: Piece, edges: Allowances) -> Sized:
     spread = max(top, bottom) - min(top, bottom)
     width = Reckoning.start("finished width at its widest", wide)
     carried = Fraction(spread.ticks * beyond.ticks, length.ticks)
-    both = whole_ticks(carried + _along_slant(sides, spread, length))
+    aslant = _along_slant(sides, spread, length, slants)
     width = width.plus("the taper carried through the allowance", whole_ticks(carried))
-    width = width.plus("slanted side seams", both - whole_ticks(carried))
-    note = "; ".join(filter(None, ("tapered", fold_note(edges))))
+    width = width.plus(
+        "slanted side's seam" if square else "slanted side seams",
+        whole_ticks(carried + aslant) - whole_ticks(carried),
+    )
+    plain = getattr(edges, square) if square else ZERO
+    width = width.plus(f"square side's {edge_word(edges, square or 'left')}", plain)
+    outline = f"tapered, its {square} side square" if square else "tapered"
+    note = "; ".join(filter(None, (outline, fold_note(edges))))
     beyond = edges.top if bottom >= top else edges.bottom
     narrowed = Fraction(spread.ticks * beyond.ticks, length.ticks)
-    narrow = min(top, bottom).ticks - narrowed + _along_slant(sides, spread, length)
-    return Sized(
-        (wide, length), width, cut_length, True, note, whole_ticks(max(narrow, Fraction(0)))
-    )
+    narrow = max(min(top, bottom).ticks - narrowed + aslant + plain.ticks, Fraction(0))
+    return Sized((wide, length), width, cut_length, True, note, whole_ticks(narrow), square)
 
 
-def _along_slant(allowances: Length, spread: Length, length: Length) -> Fraction:
+def _along_slant(allowances: Length, spread: Length, length: Length, slants: int) -> Fraction:
     """Seam allowances measured along the horizontal, in ticks: allowance / cos(slant).
 
-    The slant runs sideways by half the spread over the length. Ticks are made whole once, with
-    what else widens the piece, so that a width that falls on a mark is not raised by rounding.
+    Each of so many slants runs sideways by its part of the spread over the length. Ticks are made
+    whole once, with what else widens the piece, so that a width that falls on a mark is not raised
+    by rounding.
     """
-    square = 4 * length.ticks**2 + spread.ticks**2
-    return Fraction(allowances.ticks * root_up(square), 2 * length.ticks)
+    upright = slants * length.ticks
+    return Fraction(allowances.ticks * root_up(upright**2 + spread.ticks**2), upright)
 
 
-def slanted_side(piece: Piece) -> Length:
-    """The finished length of a taper's side, up to a tick."""
+def side_of_taper(piece: Piece, side: str) -> Length:
+    """The finished length of a taper's left or right side, up to a tick."""
+    slanted = slanted_sides(piece)
+    if side not in slanted:
+        return stated(piece.length)
     spread = stated(piece.bottom).ticks - stated(piece.top).ticks
-    return whole_ticks(Fraction(root_up(4 * stated(piece.length).ticks ** 2 + spread**2), 2))
-
-
-def share_of(piece: Piece) -> Fraction:
-    """The share of a circle that a sector takes."""
-    assert piece.share is not None, "the piece's table was checked for its sizes"
-    return Fraction(piece.share)
-
-
-def waist_radius(piece: Piece) -> Length:
-    """A sector's finished waist radius: waist / (2 pi x share)."""
-    return whole_ticks(stated(piece.waist).ticks / (2 * PI * share_of(piece)))
-
-
-def size_sector(piece: Piece, edges: Allowances) -> Sized:
-    """A ring or part of one, by the smallest box round it on the straight grain.
-
-    The waist is cut at its finished radius less the allowance, which the box does not feel.
-    """
-    share = share_of(piece)
-    radius = Reckoning.start("waist radius, waist / (2 π × share)", waist_radius(piece))
-    if edges.top >= radius.value:
-        raise Wrong(
-            "the allowance at the waist is wider than its radius", "give a larger waist", ("waist",)
-        )
-    radius = radius.plus("finished length", stated(piece.length))
-    radius = radius.plus(f"bottom {edge_word(edges, 'bottom')}", edges.bottom)
-    straight = max(edges.left, edges.right)
-    match share:
-        case Fraction(numerator=1, denominator=4):
-            width = length = radius.plus("straight edge's seam", straight)
-        case Fraction(numerator=1, denominator=2):
-            width = radius.times("both ways from the middle", 2)
-            length = radius.plus("straight edges' seam", straight)
-        case _:
-            width = length = radius.times("both ways from the middle", 2)
-    names = {"1": "a whole circle", "3/4": "three quarters of a circle",
-             "1/2": "half a circle", "1/4": "a quarter of a circle"}  # fmt: skip
-    finished = (stated(piece.waist), stated(piece.length))
-    return Sized(finished, width, length, True, names[str(share)])
+    upright = len(slanted) * stated(piece.length).ticks
+    return whole_ticks(Fraction(root_up(upright**2 + spread**2), len(slanted)))

@@ -9,7 +9,7 @@ from estimator.faults import Faults, Wrong
 from estimator.job import GarmentOrder
 from estimator.measure import tape_text, total
 from estimator.needs.edge_lengths import EdgeLengths
-from estimator.needs.makeup import in_sewing_order, is_hanging
+from estimator.needs.makeup import in_sewing_order, takes_a_length
 from estimator.needs.runs import edges_of
 from estimator.plan import Seam
 from estimator.written import quoted
@@ -43,7 +43,7 @@ def check_sewing(order: GarmentOrder, faults: Faults) -> None:
 def _check_edge(ref: EdgeRef, edges: EdgeLengths) -> None:
     """The edge exists and, unless its length hangs on a strip, has one."""
     edges.check(ref)
-    if not is_hanging(edges.piece(ref.piece)):
+    if not takes_a_length(edges.piece(ref.piece)):
         edges.one(ref)
 
 

@@ -31,7 +31,10 @@ class CutPiece:
 
     ``finished`` stands beside the cut size, and each cut size carries its working. ``quantity`` is
     that of the whole job. ``boxed`` says that the rectangle is drawn round another outline; of a
-    taper that lies along the fabric, ``narrow`` is the cut width at its narrow end.
+    taper that lies along the fabric or on the bias, ``narrow`` is the cut width at its narrow end,
+    and ``square`` its side that does not slant, if there is one. Of a piece at 45 degrees,
+    ``on_bias`` is its own cut width and length, and the rectangle that round it. ``seamed`` says of
+    a part from what the piece is seamed; ``else_cut`` how a piece may be cut that is too wide.
     """
 
     source: Source
@@ -43,7 +46,11 @@ class CutPiece:
     may_turn: bool = False
     boxed: bool = False
     narrow: Length | None = None
+    square: str = ""
+    on_bias: tuple[Length, Length] | None = None
     note: str = ""
+    seamed: str = ""
+    else_cut: str = ""
 
 
 @dataclass(frozen=True, slots=True)

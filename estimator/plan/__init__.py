@@ -16,11 +16,11 @@ from estimator.plan.pieces import (
     Joined,
     Made,
     Piece,
-    Seam,
     Shape,
     TakeUp,
     TakeUpKind,
 )
+from estimator.plan.seams import Seam
 from estimator.plan.trims import Bought, ByLength, Elastic, Notion, Sold, Trim
 
 __all__ = [

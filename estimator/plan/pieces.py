@@ -1,4 +1,4 @@
-"""The piece and seam tables of a plan: what is cut, how it is made up, and which edges are sewn."""
+"""The piece tables of a plan: what is cut, and how it is made up."""
 
 from __future__ import annotations
 
@@ -31,6 +31,7 @@ class Grain(Enum):
     LENGTHWISE = "lengthwise"
     CROSSWISE = "crosswise"
     EITHER = "either"
+    BIAS = "bias"
 
 
 class Shape(Enum):
@@ -146,6 +147,8 @@ class Piece(Entry):
     underlap: Allowance | None = None
     joined: Joined | None = None
     last_width: Literal["part", "whole"] | None = None
+    slant: Literal["both sides", "left side", "right side"] | None = None
+    seams: Literal["none", "as needed", "least fabric"] | None = None
     grain: Grain = Grain.LENGTHWISE
     edges: dict[str, Edge] = {}
     takes_up: tuple[TakeUp, ...] = ()
@@ -217,6 +220,10 @@ def _check_sizes(piece: Piece) -> None:
         raise refusal("last_width goes with made = 'joined strip'", "leave last_width out")
     if piece.joined is not None and piece.made is not Made.JOINED_STRIP:
         raise refusal("joined goes with made = 'joined strip'", "leave joined out")
+    if piece.seams is not None and piece.shape is not Shape.SECTOR:
+        raise refusal("seams goes with shape = 'sector'", "leave seams out")
+    if piece.slant is not None and piece.shape is not Shape.TAPER:
+        raise refusal("slant goes with shape = 'taper'", "leave slant out")
     if piece.takes_up and (
         piece.made is not Made.FLAT or piece.shape in (Shape.TAPER, Shape.SECTOR)
     ):
@@ -247,32 +254,3 @@ def _size_remedy(stated: set[str], choices: tuple[set[str], ...]) -> str:
     idle = [key for key in _SIZE_KEYS if key in stated - closest]
     parts = ["add " + " and ".join(missing)] if missing else []
     return ", ".join(parts + (["leave out " + " and ".join(idle)] if idle else []))
-
-
-SeamSide = tuple[EdgeRef, ...]
-"""The edges on one side of a seam, end to end: a waistband joins a front and two backs."""
-
-
-def _seam_sides(written: Any) -> tuple[SeamSide, ...]:
-    if not isinstance(written, list | tuple) or len(written) != 2:
-        raise refusal(
-            "a seam joins two edges",
-            'write edges = ["skirt: top", "band: left"], with a list for several on one side',
-        )
-    return tuple(
-        tuple(map(reading(read_edge_ref), side))
-        if isinstance(side, list | tuple)
-        else (reading(read_edge_ref)(side),)
-        for side in written
-    )
-
-
-class Seam(Entry):
-    """Two sides sewn together, each an edge or several; as long as the side not gathered."""
-
-    name: Name = ""
-    edges: Annotated[tuple[SeamSide, SeamSide], BeforeValidator(_seam_sides)]
-    gathered: EdgeRefField | None = None
-    allowance: Allowance | None = None
-    stitch: Note = ""
-    note: Note = ""

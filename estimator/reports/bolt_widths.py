@@ -20,7 +20,7 @@ def narrowest_text(choice: FabricChoice, estimate: Estimate) -> str:
     text = f"good down to {usable_text(found.usable, tape)} usable{washing}"
     below = usable_text(found.next_down, tape)
     if found.then_buy is None:
-        return f"{text}; at {below} the pieces do not go on it"
+        return f"{text}; at {below} the pieces do not go on it as they are cut here"
     if found.then_buy == choice.chosen.buy.bought:
         return text
     return f"{text}; at {below} buy {shop_text(found.then_buy, sold_by)}"

@@ -66,7 +66,7 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
                 option.buy.unit,
                 option.buy.cost,
                 option.waste,
-                f"{option.layout.style.value}; {proof_text(option)}",
+                "; ".join((option.layout.style.value, *_seamed(option), proof_text(option))),
             )
         )
     notes = [f"{_sentence(choice.reason)}."] if choice.reason else []
@@ -92,6 +92,12 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
         unit=unit,
         notes=tuple(notes),
     )
+
+
+def _seamed(option: WidthOption) -> Iterator[str]:
+    """Which pieces this width takes only in parts, each once."""
+    parts = {piece.source.name: piece.seamed for piece in option.pieces if piece.seamed}
+    return (f"{name} seamed from {of}" for name, of in parts.items())
 
 
 def _cheapest_first(option: WidthOption) -> tuple[bool, object, Fraction]:
@@ -223,8 +229,11 @@ def _place(option: WidthOption, alike: Sequence[Placement], unit: Unit) -> tuple
     first = alike[0]
     lot = option.laid.lots[first.blank]
     name = lot.name
-    if lot.apart is not None:
-        name += f", each {tape_text(lot.apart, unit)} on from the last"
+    if len(lot.apart) == 1:
+        name += f", each {tape_text(lot.apart[0], unit)} on from the last"
+    elif lot.apart:
+        by_turns = " and ".join(tape_text(apart, unit) for apart in lot.apart)
+        name += f" and square sides together, by turns {by_turns} on from the last"
     if first.turned:
         name += ", turned"
     if len(alike) > 1:

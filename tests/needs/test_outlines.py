@@ -1,4 +1,4 @@
-"""Tapered and round pieces, by the box round them, against trigonometry in floats."""
+"""Tapered pieces and boxes, against trigonometry in floats."""
 
 import math
 
@@ -19,13 +19,6 @@ def gore(top: str, bottom: str, long: str, more: str = "") -> str:
     return (
         f'[[piece]]\nname = "gore"\ncut = "print"\nshape = "taper"\ntop = "{top}"\n'
         f'bottom = "{bottom}"\nlength = "{long}"\n{more}'
-    )
-
-
-def sector(waist: str, long: str, share: str, more: str = "") -> str:
-    return (
-        f'[[piece]]\nname = "skirt"\ncut = "print"\nshape = "sector"\nwaist = "{waist}"\n'
-        f'length = "{long}"\nshare = "{share}"\n{more}'
     )
 
 
@@ -97,40 +90,67 @@ def edge(text: str, piece: str, name: str) -> Length:
     return EdgeLengths(order(HEADING + text), {}).one(EdgeRef(piece, name))
 
 
+def test_a_square_side_takes_its_plain_allowance_and_the_slanted_one_the_cosine() -> None:
+    # From 6 to 10 in over 3 in, all on one side: leaning 4 over 3, cos = 3/5. The bottom seam
+    # carries the taper on by 4 x 5/8 / 3 = 5/6; the slant takes 5/8 / (3/5) = 1 1/24, the square
+    # side 5/8: 10 + 5/6 + 1 1/24 + 5/8 = 12 1/2. The top seam takes 5/6 off:
+    # 6 - 5/6 + 1 1/24 + 5/8 = 6 5/6.
+    for side, square in (("right", "left"), ("left", "right")):
+        found = cut_pieces(in_print(gore("6", "10", "3", f'slant = "{side} side"\n')))["gore"]
+        assert (found.width.value, found.length.value) == by("12 1/2", "4 1/4")
+        assert found.narrow == length("6 7/8")
+        assert found.note == f"tapered, its {square} side square; cut 6 7/8 in at its narrow end"
+
+
+def test_each_side_of_a_gore_takes_the_allowance_of_its_own_edge() -> None:
+    # The square side hemmed 1 + 1/4 deep: 10 + 5/6 + 1 1/24 + 1 1/4 = 13 1/8. The slanted one:
+    # 10 + 5/6 + 5/8 + 1 1/4 / (3/5) = 13 13/24.
+    square = gore("6", "10", "3", 'slant = "right side"\nedges.left = "hem 1"\n')
+    slanted = gore("6", "10", "3", 'slant = "right side"\nedges.right = "hem 1"\n')
+    assert cut_size(square) == by("13 1/8", "4 1/4")
+    assert cut_size(slanted) == by("13 9/16", "4 1/4")
+
+
+def test_a_square_side_is_as_long_as_the_gore_and_the_slanted_one_longer() -> None:
+    # All of the spread on one side: leaning 4 in over 3, it is 5 in long.
+    text = gore("6", "10", "3", 'slant = "left side"\n')
+    assert edge(text, "gore", "left") == length("5 in")
+    assert edge(text, "gore", "right") == length("3 in")
+
+
+def test_a_gore_on_the_fold_has_its_whole_slant_on_the_other_side() -> None:
+    # Half goes from 5 to 9 in, leaning 4 in over 3, whether or not the plan says which side slants.
+    half = gore("5", "9", "3", 'edges.left = "fold"\n')
+    said = gore("5", "9", "3", 'edges.left = "fold"\nslant = "right side"\n')
+    assert edge(half, "gore", "right") == edge(said, "gore", "right") == length("5 in")
+    assert edge(half, "gore", "left") == length("3 in")
+    assert cut_size(half) == cut_size(said)
+
+
 @pytest.mark.parametrize(
-    ("share", "across", "along"),
+    ("more", "told"),
     [
-        # In radii r = waist / (2 pi share) + length + hem, and straight seams of 5/8 in.
-        ("1", 2.0, 2.0),
-        ("3/4", 2.0, 2.0),
-        ("1/2", 2.0, 1.0),
-        ("1/4", 1.0, 1.0),
+        ('edges.left = "fold"\nslant = "left side"\n', "the left side slants, and a fold is "
+         'straight; write slant = "right side", or another finish for the left edge'),
+        ('edges.right = "selvedge"\n', "the right side slants, and a selvedge is straight; "
+         'write slant = "left side", or another finish for the right edge'),
     ],
-)
-def test_a_circle_skirt_lies_in_the_box_round_it(share: str, across: float, along: float) -> None:
-    waist, long = 13.5, 7.25
-    parts = {"1": 1.0, "3/4": 0.75, "1/2": 0.5, "1/4": 0.25}[share]
-    radius = waist / (2 * math.pi * parts) + long + 2 * 0.125
-    width, cut_long = in_inches(sector("13 1/2", "7 1/4", share, 'edges.bottom = "rolled hem"\n'))
-    seam_across, seam_along = (across == 1) * 0.625, (along == 1) * 0.625
-    assert width == pytest.approx(across * radius + seam_across, abs=MARK)
-    assert cut_long == pytest.approx(along * radius + seam_along, abs=MARK)
-    assert width >= across * radius + seam_across - 1e-9
-    assert cut_long >= along * radius + seam_along - 1e-9
+)  # fmt: skip
+def test_a_slanted_side_is_no_straight_edge_of_the_fabric(more: str, told: str) -> None:
+    (found,) = complaints(HEADING + gore("5", "9", "24", more))
+    assert found.endswith(told)
 
 
-def test_the_hem_of_a_circle_skirt_is_the_arc_of_its_outer_radius() -> None:
-    # Waist 27 in, half a circle, 20 in long: 27 + pi x 20.
-    hem = edge(sector("27", "20", "1/2"), "skirt", "bottom")
-    assert hem.ticks / INCH.ticks == pytest.approx(27 + math.pi * 20, abs=1e-5)
-    assert edge(sector("27", "20", "1/2"), "skirt", "top") == length("27 in")
-    assert edge(sector("27", "20", "1/2"), "skirt", "left") == length("20 in")
+def test_a_square_side_may_be_the_selvedge() -> None:
+    # From 6 to 10 over 3, and nothing for the selvedge: 10 + 5/6 + 1 1/24 = 11 7/8
+    text = gore("6", "10", "3", 'slant = "right side"\nedges.left = "selvedge"\n')
+    assert cut_size(text) == by("11 7/8", "4 1/4")
 
 
-def test_a_waist_smaller_than_its_allowance_is_refused() -> None:
-    # A whole circle with a 3 in waist has a radius under 1/2 in.
-    (found,) = complaints(HEADING + sector("3", "7", "1"))
-    assert "the allowance at the waist is wider than its radius; give a larger waist" in found
+def test_slant_is_for_tapers_only() -> None:
+    box = 'shape = "box"\nwidth = "14 3/4"\nlength = "23"\nslant = "left side"\n'
+    (found,) = complaints(f'{HEADING}[[piece]]\nname = "sleeve"\ncut = "print"\n{box}')
+    assert "slant goes with shape = 'taper'; leave slant out" in found
 
 
 def test_a_box_is_a_rectangle_drawn_round_a_shape() -> None:
@@ -145,17 +165,3 @@ def test_a_box_is_a_rectangle_drawn_round_a_shape() -> None:
 def test_tapers_and_circles_are_given_finished() -> None:
     (found,) = complaints(HEADING + gore("5", "9", "24", 'sizes = "cut"\n'))
     assert "a taper is given finished, so that its slant can be reckoned" in found
-
-
-def test_a_circle_wider_than_the_fabric_is_told_to_be_cut_in_quarters() -> None:
-    cape = """
-[[piece]]
-name = "cape"
-cut = "print"
-shape = "sector"
-share = "1/2"
-waist = "18"
-length = "30"
-"""
-    (said,) = complaints(HEADING + cape)
-    assert 'cut it in quarters with seams (share = "1/4", quantity = 2 for each' in said

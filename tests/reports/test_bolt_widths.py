@@ -33,7 +33,7 @@ def test_the_narrowest_bolt_and_what_to_buy_below_it() -> None:
 
 def test_a_bolt_on_which_a_piece_does_not_go_is_said() -> None:
     assert told(CLOTH + PANELS.replace('"20"', '"41"')) == (
-        "good down to 41 in usable; at 40 in the pieces do not go on it"
+        "good down to 41 in usable; at 40 in the pieces do not go on it as they are cut here"
     )
 
 

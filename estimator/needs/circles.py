@@ -1,0 +1,71 @@
+"""Cut sizes of circles and parts of circles, and the lengths of their edges.
+
+A circle's waist has the radius waist / (2 pi x share).
+"""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+
+from estimator.faults import Wrong
+from estimator.measure import Length, whole_ticks
+from estimator.needs.outlines import Allowances, Sized, edge_word, stated
+from estimator.plan import Piece
+from estimator.working import Reckoning
+
+PI = Fraction(Decimal("3.14159265358979323846264338327950288"))
+QUARTER, HALF, THREE_QUARTERS, WHOLE = (Fraction(quarters, 4) for quarters in range(1, 5))
+NAMES = {
+    QUARTER: "a quarter of a circle",
+    HALF: "half a circle",
+    THREE_QUARTERS: "three quarters of a circle",
+    WHOLE: "a whole circle",
+}
+
+
+def share_of(piece: Piece) -> Fraction:
+    """The share of a circle that a sector takes."""
+    assert piece.share is not None, "the piece's table was checked for its sizes"
+    return Fraction(piece.share)
+
+
+def waist_radius(piece: Piece) -> Length:
+    """A sector's finished waist radius: waist / (2 pi x share)."""
+    return whole_ticks(stated(piece.waist).ticks / (2 * PI * share_of(piece)))
+
+
+def hem_of_sector(piece: Piece) -> Length:
+    """The finished length of a sector's outer edge: the waist and 2 pi x share x length."""
+    return stated(piece.waist) + whole_ticks(2 * PI * share_of(piece) * stated(piece.length).ticks)
+
+
+def size_sector(piece: Piece, edges: Allowances) -> Sized:
+    """A ring or part of one, by the smallest box round it on the straight grain.
+
+    The waist is cut at its finished radius less the allowance, which the box does not feel. A
+    quarter has one straight edge along the fabric and one across it, half a circle both across; a
+    larger part has its straight edges inside the box.
+    """
+    share = share_of(piece)
+    radius = Reckoning.start("waist radius, waist / (2 π × share)", waist_radius(piece))
+    if edges.top >= radius.value:
+        raise Wrong(
+            "the allowance at the waist is wider than its radius", "give a larger waist", ("waist",)
+        )
+    radius = radius.plus("finished length", stated(piece.length))
+    radius = radius.plus(f"bottom {edge_word(edges, 'bottom')}", edges.bottom)
+    less, more = sorted(("left", "right"), key=lambda side: getattr(edges, side))
+
+    def beyond(side: str) -> Reckoning:
+        label = f"straight edge's {edge_word(edges, side)}"
+        return radius.plus(label, getattr(edges, side))
+
+    if share == QUARTER:
+        width, length = beyond(less), beyond(more)
+    else:
+        width = length = radius.times("both ways from the middle", 2)
+    if share == HALF:
+        length = beyond(more)
+    finished = (stated(piece.waist), stated(piece.length))
+    return Sized(finished, width, length, True, NAMES[share])

@@ -1,0 +1,39 @@
+"""The seam tables of a plan: which edges are sewn to which."""
+
+from __future__ import annotations
+
+from typing import Annotated, Any
+
+from pydantic import BeforeValidator
+
+from estimator.edges import EdgeRef, read_edge_ref
+from estimator.fields import Allowance, Entry, Name, Note, reading, refusal
+from estimator.plan.pieces import EdgeRefField
+
+SeamSide = tuple[EdgeRef, ...]
+"""The edges on one side of a seam, end to end: a waistband joins a front and two backs."""
+
+
+def _seam_sides(written: Any) -> tuple[SeamSide, ...]:
+    if not isinstance(written, list | tuple) or len(written) != 2:
+        raise refusal(
+            "a seam joins two edges",
+            'write edges = ["skirt: top", "band: left"], with a list for several on one side',
+        )
+    return tuple(
+        tuple(map(reading(read_edge_ref), side))
+        if isinstance(side, list | tuple)
+        else (reading(read_edge_ref)(side),)
+        for side in written
+    )
+
+
+class Seam(Entry):
+    """Two sides sewn together, each an edge or several; as long as the side not gathered."""
+
+    name: Name = ""
+    edges: Annotated[tuple[SeamSide, SeamSide], BeforeValidator(_seam_sides)]
+    gathered: EdgeRefField | None = None
+    allowance: Allowance | None = None
+    stitch: Note = ""
+    note: Note = ""

@@ -1,0 +1,78 @@
+"""Circles and parts of circles, by the box round them, against trigonometry in floats."""
+
+import math
+
+import pytest
+
+from estimator.edges import EdgeRef
+from estimator.measure import INCH, Length
+from estimator.needs.edge_lengths import EdgeLengths
+from estimator.written import length
+from tests.plans import HEADING, by, complaints, cut_size, order
+
+MARK = 1 / 16
+
+
+def sector(waist: str, long: str, share: str, more: str = "") -> str:
+    return (
+        f'[[piece]]\nname = "skirt"\ncut = "print"\nshape = "sector"\nwaist = "{waist}"\n'
+        f'length = "{long}"\nshare = "{share}"\n{more}'
+    )
+
+
+def in_inches(text: str) -> tuple[float, float]:
+    width, long = cut_size(text)
+    return width.ticks / INCH.ticks, long.ticks / INCH.ticks
+
+
+def edge(text: str, piece: str, name: str) -> Length:
+    return EdgeLengths(order(HEADING + text), {}).one(EdgeRef(piece, name))
+
+
+@pytest.mark.parametrize(
+    ("share", "across", "along"),
+    [
+        # In radii r = waist / (2 pi share) + length + hem, and straight seams of 5/8 in.
+        ("1", 2.0, 2.0),
+        ("3/4", 2.0, 2.0),
+        ("1/2", 2.0, 1.0),
+        ("1/4", 1.0, 1.0),
+    ],
+)
+def test_a_circle_skirt_lies_in_the_box_round_it(share: str, across: float, along: float) -> None:
+    waist, long = 13.5, 7.25
+    parts = {"1": 1.0, "3/4": 0.75, "1/2": 0.5, "1/4": 0.25}[share]
+    radius = waist / (2 * math.pi * parts) + long + 2 * 0.125
+    width, cut_long = in_inches(sector("13 1/2", "7 1/4", share, 'edges.bottom = "rolled hem"\n'))
+    seam_across, seam_along = (across == 1) * 0.625, (along == 1) * 0.625
+    assert width == pytest.approx(across * radius + seam_across, abs=MARK)
+    assert cut_long == pytest.approx(along * radius + seam_along, abs=MARK)
+    assert width >= across * radius + seam_across - 1e-9
+    assert cut_long >= along * radius + seam_along - 1e-9
+
+
+def test_the_hem_of_a_circle_skirt_is_the_arc_of_its_outer_radius() -> None:
+    # Waist 27 in, half a circle, 20 in long: 27 + pi x 20.
+    hem = edge(sector("27", "20", "1/2"), "skirt", "bottom")
+    assert hem.ticks / INCH.ticks == pytest.approx(27 + math.pi * 20, abs=1e-5)
+    assert edge(sector("27", "20", "1/2"), "skirt", "top") == length("27 in")
+    assert edge(sector("27", "20", "1/2"), "skirt", "left") == length("20 in")
+
+
+def test_a_waist_smaller_than_its_allowance_is_refused() -> None:
+    # A whole circle with a 3 in waist has a radius under 1/2 in.
+    (found,) = complaints(HEADING + sector("3", "7", "1"))
+    assert "the allowance at the waist is wider than its radius; give a larger waist" in found
+
+
+def test_a_quarter_lies_with_its_shallower_allowance_across_the_fabric() -> None:
+    # Waist 11 in: radius 11 x 2 / pi = 7.003, and 20 5/8 in to the hem: 27.628 in. The hem of the
+    # open edge takes 1 + 1/4 along, the seam 5/8 across.
+    size = cut_size(sector("11", "20", "1/4", 'edges.left = "hem 1"\n'))
+    assert size == by("28 5/16", "28 15/16")
+
+
+def test_half_a_circle_makes_room_for_the_deeper_of_its_straight_edges() -> None:
+    # Waist 22 in: radius 22 / pi = 7.003, so the hem is at 27.628 in.
+    size = cut_size(sector("22", "20", "1/2", 'edges.left = "hem 1"\ngrain = "crosswise"\n'))
+    assert size == by("28 15/16", "55 5/16")
