@@ -2,9 +2,9 @@
 
 One worker and a fixed seed; each copy is an interval across and one along, no two of which overlap,
 plus the cumulative sums of widths and of lengths that the solver prunes with. A repeat makes each
-plus the cumulative sums of widths and of lengths that the solver prunes with. A repeat makes each
-start along a multiple of it, one across likewise; a held piece starts at its edge. It is told the
-length of plain shelves, and looks no further.
+start along a multiple of it, one across likewise; a held piece starts at its edge. The solver is
+told the length of plain shelves, and looks no further.
+"""
 
 from __future__ import annotations
 
