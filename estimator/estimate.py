@@ -32,8 +32,8 @@ from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.makeup import sewn_lengths
 from estimator.needs.of_job import needs_of
 from estimator.needs.runs import granted_of_trims, length_needs
+from estimator.needs.selvedges import breadth_of
 from estimator.needs.sewing import seam_remarks
-from estimator.needs.terms import usable_width
 from estimator.needs.types import FabricNeed, FabricTerms, Group, LengthNeed, Needs
 from estimator.plan import Plan
 
@@ -161,8 +161,8 @@ def _at_widths(job: Job, needs: Needs, notions: Sequence[Purchase], widths: Widt
 
 def _sewn(number: int, order: GarmentOrder, needs: Needs, widths: Widths) -> EdgeLengths:
     """The edges of one garment as it is sewn from fabrics of these widths."""
-    usable = {
-        name: usable_width(need.terms, widths[need.terms][0])
+    breadths = {
+        name: breadth_of(need.terms, widths[need.terms][0])
         for need in needs.fabrics
         if need.terms in widths
         for garment, name in need.used_as
@@ -170,7 +170,7 @@ def _sewn(number: int, order: GarmentOrder, needs: Needs, widths: Widths) -> Edg
     }
     faults = Faults()
     with faults.at(order.places, ()):
-        return sewn_lengths(order, usable)
+        return sewn_lengths(order, breadths)
     raise Refused(faults.found)
 
 

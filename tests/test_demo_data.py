@@ -250,7 +250,7 @@ def test_the_cloak_is_a_lined_circle_of_napped_cloth_with_a_boxed_hood_and_a_cla
 def test_no_piece_of_velveteen_is_turned_round(cloak):
     (pile,) = (one for one in cloak.fabrics if "velveteen" in one.need.names)
     assert pile.need.terms.nap
-    assert not any(placed.turned for placed in pile.chosen.layout.placements)
+    assert not any(placed.turned for placed in pile.chosen.laid.cuts[0].placements)
 
 
 def test_a_cloak_quarter_is_cut_as_wide_as_its_radius_length_hem_and_seam(cloak):

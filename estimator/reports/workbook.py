@@ -27,7 +27,8 @@ from estimator.reports.cells import (
     put_across,
     put_text,
 )
-from estimator.reports.fabric_papers import cut_table, layout_table, row_sketches, widths_table
+from estimator.reports.fabric_papers import cut_table, widths_table
+from estimator.reports.layout_papers import written_layouts
 from estimator.reports.list_sheet import write_shopping_list
 from estimator.reports.printing import Rows, fit_if_hardly_more, keep_together, print_setup
 from estimator.reports.row_heights import fit_height
@@ -52,7 +53,7 @@ def workbook_of(estimate: Estimate) -> Workbook:
     _tables(book.create_sheet("Cut list"), [(cut_table(estimate), ())], unit, landscape=True)
     _tables(
         book.create_sheet("Layout"),
-        [(layout_table(one, estimate), row_sketches(one)) for one in estimate.fabrics],
+        [paper for one in estimate.fabrics for paper in written_layouts(one, estimate)],
         unit,
     )
     _tables(
