@@ -65,13 +65,13 @@ class Estimate:
         return sum(1 for one in self.purchases if one.buy.cost is None)
 
 
-def estimate(job: Job | Plan, catalog: Catalog = NO_CATALOG) -> Estimate:
-    """What to buy for a job, or for one plan with a catalog.
+def estimate(job: Job | Plan, catalog: Catalog = NO_CATALOG, *, thorough: bool = False) -> Estimate:
+    """What to buy for a job, or for one plan with a catalog; ``thorough`` searches longer.
 
     Raises Refused, with every complaint, for a plan that cannot be made or bought.
     """
     if isinstance(job, Plan):
-        job = Job((GarmentOrder(job),), catalog)
+        job = Job((GarmentOrder(job),), catalog, thorough)
     faults = Faults()
     needs = needs_of(job, faults)
     notions = _notions(needs, faults)

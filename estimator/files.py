@@ -13,8 +13,10 @@ from estimator.readers.catalog_csv import read_catalog
 from estimator.readers.plan_toml import Draft, read_draft
 
 
-def estimate_files(plans: Sequence[Path], catalog: Path | None = None) -> Estimate:
-    """What to buy for the garments of these plans together.
+def estimate_files(
+    plans: Sequence[Path], catalog: Path | None = None, *, thorough: bool = False
+) -> Estimate:
+    """What to buy for the garments of these plans together; ``thorough`` searches longer.
 
     Raises Refused with every complaint about the files: those of a plan that could be read in part
     stand beside those of what its sound entries need.
@@ -32,7 +34,7 @@ def estimate_files(plans: Sequence[Path], catalog: Path | None = None) -> Estima
         except Refused as refused:
             faults += refused.faults
     faults += [fault for draft in drafts for fault in draft.faults]
-    job = Job(tuple(map(_order, drafts)), shop)
+    job = Job(tuple(map(_order, drafts)), shop, thorough)
     if not faults:
         return estimate(job)
     if shop is NO_CATALOG and catalog:

@@ -55,7 +55,11 @@ class GarmentOrder:
 
 @dataclass(frozen=True)
 class Job:
-    """Everything an estimate is made from."""
+    """Everything an estimate is made from.
+
+    ``thorough`` asks for the long search for each layout.
+    """
 
     garments: tuple[GarmentOrder, ...]
     catalog: Catalog = NO_CATALOG
+    thorough: bool = False

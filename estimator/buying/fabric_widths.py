@@ -98,7 +98,7 @@ class FabricChoice:
     def purchase(self) -> Purchase:
         """The fabric's line on the shopping list."""
         terms, chosen = self.need.terms, self.chosen
-        notes = [*self.need.notes, self.reason, chosen.buy.note]
+        notes = [chosen.buy.note, *self.need.notes, self.reason]
         if terms.nap:
             notes.append("nap or one-way print: all pieces lie one way")
         return Purchase(

@@ -12,6 +12,7 @@ from estimator.buying.lots import Lot, outline_area, single_lots, slanted_lots
 from estimator.catalog import Offer
 from estimator.layout import (
     EVERYDAY,
+    THOROUGH,
     Cloth,
     Column,
     Effort,
@@ -27,7 +28,6 @@ from estimator.needs.selvedges import Breadth
 from estimator.needs.types import CutPiece, FabricTerms
 
 QUICK = Effort(1_000)
-"""For looks whose layout is not the one that is cut."""
 Pieces = tuple[CutPiece, ...]
 
 
@@ -81,17 +81,20 @@ def laid_out(
     breadth: Breadth,
     pieces: tuple[CutPiece, ...],
     offer: Offer,
-    effort: Effort = EVERYDAY,
+    *,
+    quick: bool = False,
 ) -> Laid:
     """The pieces on cloth that has been washed, in as many cuts as its bolts make of it.
 
     Tapers lie head to tail where that buys less than boxes do, but not on a plaid, which would not
-    match. Kept, because choosing the widths on which rings depend asks for the same layout often.
+    match. ``quick`` is for a look whose layout is not the one that is cut. Kept, because choosing
+    the widths on which rings depend asks for the same layout often.
 
     Raises DoesNotFit for a piece longer than any bolt.
     """
     cloth = cloth_of(terms, breadth, offer)
     longest = longest_layout(terms, offer)
+    effort = QUICK if quick else THOROUGH if terms.thorough else EVERYDAY
 
     def laid(lots: tuple[Lot, ...]) -> Laid:
         blanks = [lot.blank for lot in lots]
@@ -188,7 +191,7 @@ def best_made_up(
             tried = (*sized, *chain(*chosen[:number], way, *chosen[number + 1 :]))
             if not goes_on(tried, breadth):
                 continue
-            laid = laid_out(terms, breadth, tried, offer, QUICK)
+            laid = laid_out(terms, breadth, tried, offer, quick=True)
             bought.append((laid.buys(cloth_of(terms, breadth, offer)), way))
         if bought:
             chosen[number] = min(bought, key=lambda one: one[0])[1]

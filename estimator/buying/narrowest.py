@@ -6,8 +6,8 @@ from dataclasses import dataclass, replace
 
 from estimator.buying.cut_lengths import as_sold, fabric_needed
 from estimator.buying.fabric_widths import FabricChoice, WidthOption
-from estimator.buying.laying import QUICK, laid_out
-from estimator.layout import EVERYDAY, Effort, Held
+from estimator.buying.laying import laid_out
+from estimator.layout import Held
 from estimator.measure import Length, total
 from estimator.needs.fits import BOTH, least_width
 from estimator.needs.types import FabricTerms
@@ -60,16 +60,16 @@ def narrowest_serving(choice: FabricChoice) -> Narrowest | None:
     washed = next_down.times_rounded_down(1 - terms.shrinkage_across)
     if washed < least:
         return Narrowest(usable, next_down, None)
-    then_buy = _bought_at(washed, option, terms, EVERYDAY)
+    then_buy = _bought_at(washed, option, terms, quick=False)
     return Narrowest(usable, next_down, max(bought, then_buy))
 
 
 def _bought_at(
-    washed: Length, option: WidthOption, terms: FabricTerms, effort: Effort = QUICK
+    washed: Length, option: WidthOption, terms: FabricTerms, *, quick: bool = True
 ) -> Length:
     """What has to be bought of a fabric of this usable width, for the same pieces."""
     breadth = replace(option.breadth, usable=washed)
-    laid = laid_out(terms, breadth, option.pieces, option.buy.offer, effort)
+    laid = laid_out(terms, breadth, option.pieces, option.buy.offer, quick=quick)
     needed = [fabric_needed(Length(cut.length), terms) for cut in laid.cuts]
     return total(as_sold(one, option.buy.offer).value for one in needed)
 

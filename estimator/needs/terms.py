@@ -93,6 +93,7 @@ def fabric_terms(fabric: Fabric, order: GarmentOrder, job: Job) -> FabricTerms:
         waste=_first(fabric.waste, None, rules.fabric_waste),
         rows_only=(fabric.layout or stated.layout) == "straight rows",
         folded=(fabric.laid or stated.laid) == "folded",
+        thorough=job.thorough,
     )
 
 

@@ -82,6 +82,7 @@ class FabricTerms:
     waste: Fraction
     rows_only: bool
     folded: bool
+    thorough: bool
 
 
 @dataclass(frozen=True)

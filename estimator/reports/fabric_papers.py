@@ -42,7 +42,7 @@ def other_way_text(choice: FabricChoice) -> str:
     other, bought = bought_other_way(choice), chosen.buy.bought
     assert isinstance(bought, Length), "fabric is cut to length"
     if other is None:
-        return "" if folded else "its pieces cannot all be cut from it folded"
+        return "" if folded else "folded lengthwise it does not take all the pieces"
     if other == bought:
         return ""
     more = "more" if other > bought else "less"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from estimator.buying.fabric_widths import FabricChoice, WidthOption
+from estimator.buying.lots import Lot
 from estimator.estimate import Estimate
 from estimator.layout import Layout, Placement, Style
 from estimator.measure import Length, Unit, natural_text, tape_text, usable_text
@@ -82,7 +83,7 @@ def _how_it_lies(choice: FabricChoice, layout: Layout, unit: Unit) -> str:
     if breadth.folded:
         text += f", {usable_text(breadth.of_a_layer, unit)} to the fold"
     if any(piece.selvedges for piece in choice.chosen.pieces) and breadth.selvedge:
-        text += ", and pieces on the selvedge reach over it"
+        text += ", measured from the inner edge of the selvedge"
     return f"{text}."
 
 
@@ -128,6 +129,7 @@ def _place(option: WidthOption, alike: Sequence[Placement], unit: Unit) -> tuple
     elif lot.apart:
         by_turns = " and ".join(tape_text(apart, unit) for apart in lot.apart)
         name += f" and square sides together, by turns {by_turns} on from the last"
+    name += _on_selvedge(option, lot, unit)
     if first.turned:
         name += ", turned"
     if len(alike) > 1:
@@ -136,14 +138,16 @@ def _place(option: WidthOption, alike: Sequence[Placement], unit: Unit) -> tuple
         name,
         Length(first.along),
         Length(first.across),
-        _cut_width(option, first),
+        Length(first.width),
         Length(first.length),
     )
 
 
-def _cut_width(option: WidthOption, place: Placement) -> Length:
-    """The width of a piece as it is cut, with what of it lies on the selvedge."""
-    lot = option.laid.lots[place.blank]
-    piece = option.pieces[lot.piece]
-    on_selvedge = len(piece.selvedges) if not lot.half else len(piece.selvedges) // 2
-    return Length(place.width) + option.breadth.selvedge * on_selvedge
+def _on_selvedge(option: WidthOption, lot: Lot, unit: Unit) -> str:
+    """How much selvedge belongs to a piece, beyond the width that it takes between the two."""
+    sides = option.pieces[lot.piece].selvedges
+    if not sides or not option.breadth.selvedge:
+        return ""
+    each = tape_text(option.breadth.selvedge, unit)
+    both = len(sides) > 1 and not lot.half
+    return f", and {each} of {'both selvedges' if both else 'selvedge'}"

@@ -123,7 +123,7 @@ def test_the_folded_length_stands_beside_the_open_one() -> None:
 
 def test_a_fabric_too_narrow_to_fold_says_so() -> None:
     (choice,) = made(piece("hood", 1, "31", "20"), laid="open").fabrics
-    assert other_way_text(choice) == "its pieces cannot all be cut from it folded"
+    assert other_way_text(choice) == "folded lengthwise it does not take all the pieces"
 
 
 def test_the_proof_of_a_folded_layout_is_of_folded_layouts() -> None:
