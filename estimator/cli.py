@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from estimator.estimate import Estimate
 
 T = TypeVar("T")
+WORTH_A_BAR = 8
+"""With fewer garments the work is done before a bar is seen."""
 
 app = typer.Typer(
     name="estimator",
@@ -228,10 +230,21 @@ def _estimated(plans: list[Path], catalog: Path | None, *, thorough: bool = Fals
     from estimator.faults import Refused
     from estimator.files import estimate_files
 
-    try:
-        return estimate_files(plans, catalog, thorough=thorough)
-    except Refused as refused:
-        _refuse(refused)
+    with contextlib.ExitStack() as until_done:
+
+        def begun(count: int) -> Callable[[int], None]:
+            """Shows how far the work on many garments is, to a person who looks on."""
+            if count < WORTH_A_BAR or not sys.stderr.isatty():
+                return lambda _done: None
+            bar = typer.progressbar(length=count, label="Estimating", file=sys.stderr)
+            return until_done.enter_context(bar).update
+
+        try:
+            return estimate_files(
+                plans, catalog, thorough=thorough, processes=os.cpu_count() or 1, begun=begun
+            )
+        except Refused as refused:
+            _refuse(refused)
 
 
 def _refusing(action: Callable[[], T]) -> T:
@@ -284,6 +297,9 @@ def main() -> None:
     except BrokenPipeError:
         _let_go_of(sys.stdout)
         sys.exit(1)
+    except KeyboardInterrupt:
+        print("stopped; nothing was written.", file=sys.stderr)
+        sys.exit(130)
     except OSError as problem:
         _let_go_of(sys.stdout)
         with contextlib.suppress(OSError):

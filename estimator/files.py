@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from estimator.cast import Cast, cast_of
@@ -13,15 +13,25 @@ from estimator.job import GarmentOrder, Job
 from estimator.readers.catalog_csv import read_catalog
 from estimator.readers.plan_toml import Draft, read_draft
 from estimator.readers.show_toml import is_show
+from estimator.together import beside_each_apart, each_apart
+from estimator.workers import Told, estimates_of
 
 
 def estimate_files(
-    plans: Sequence[Path], catalog: Path | None = None, *, thorough: bool = False
+    plans: Sequence[Path],
+    catalog: Path | None = None,
+    *,
+    thorough: bool = False,
+    processes: int = 1,
+    begun: Callable[[int], Told] | None = None,
 ) -> Estimate:
     """What to buy for the garments of these plans and shows together.
 
-    ``thorough`` searches longer for layouts. Raises Refused with every complaint about the files:
-    those of a plan that could be read in part stand beside those of what its sound entries need.
+    ``thorough`` searches longer for layouts. Work is spread over so many ``processes``; ``begun``
+    is called with the number of estimates to make, and what it returns with those that are made.
+
+    Raises Refused with every complaint about the files: those of a plan that could be read in part
+    stand beside those of what its sound entries need.
     """
     faults: list[Fault] = []
     orders: list[GarmentOrder] = []
@@ -45,7 +55,13 @@ def estimate_files(
     except Refused as refused:
         faults = [*refused.faults, *faults]
     title = ", ".join(one.title for one in shows) if len(plans) == len(shows) else ""
-    return _judged(Job(tuple(orders), shop, thorough, title), faults, catalog)
+    job = Job(tuple(orders), shop, thorough, title)
+    if not faults and len(orders) > 1:
+        jobs = (job, *each_apart(job))
+        told = begun(len(jobs)) if begun else None
+        whole, *apart = estimates_of(jobs, processes, told)
+        return beside_each_apart(whole, apart)
+    return _judged(job, faults, catalog)
 
 
 def _judged(job: Job, faults: list[Fault], catalog: Path | None) -> Estimate:

@@ -120,8 +120,8 @@ def test_a_measure_that_nothing_asks_for_may_be_missing(folder: Path) -> None:
     [
         ('"all"', '["Ada", "Boo"]', "show.toml, line 7: wearers.csv has no wearer 'Boo'; "
          "did you mean 'Bo'?"),
-        ('wearers = "wearers.csv"\n', "", "show.toml, line 6: it names wearers, and the show has no "
-         'table of them; add wearers = "wearers.csv" to [show]'),
+        ('wearers = "wearers.csv"\n', "", "show.toml, line 6: it names wearers, and the show has "
+         'no table of them; add wearers = "wearers.csv" to [show]'),
         ('"skirt.toml"', '"skurt.toml"', "skurt.toml: does not exist; "
          "check the name and the folder"),
         ('plan = ', 'pan = ', "show.toml, line 6: there is no key 'pan' here; "

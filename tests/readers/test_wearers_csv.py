@@ -1,4 +1,4 @@
-"""The table of wearers: measures with their units, and what is wrong with a row told by its cell."""
+"""The table of wearers: measures with their units; what is wrong is told with its cell."""
 
 from __future__ import annotations
 
@@ -43,8 +43,8 @@ def test_a_table_saved_with_semicolons_is_read(tmp_path: Path) -> None:
     [
         ("name,waist\nAda,28 in\n", "wearers.csv, row 1: the column 'wearer' is missing; "
          "add a column wearer"),
-        ("wearer,waist,waist\nAda,1 in,2 in\n", "wearers.csv, row 1: the column 'waist' stands here "
-         "twice; keep one of them"),
+        ("wearer,waist,waist\nAda,1 in,2 in\n", "wearers.csv, row 1: the column 'waist' stands "
+         "here twice; keep one of them"),
         ("wearer,waist,\nAda,28 in,3 in\n", "wearers.csv, row 1: column 3 has no heading; "
          "name the measure in it, or empty the column"),
         ("wearer,waist\nAda,28\n", "wearers.csv, row 2, column waist: '28' has no unit; write the "
@@ -57,8 +57,8 @@ def test_a_table_saved_with_semicolons_is_read(tmp_path: Path) -> None:
          "write a length, or leave the cell empty"),
         ("wearer,unit,waist\n,in,28\n", "wearers.csv, row 2: the row has no wearer; "
          "fill in the wearer's name"),
-        ("wearer,unit,waist\nAda,in,28\nada,in,29\n", "wearers.csv, row 3: 'ada' stands here twice, "
-         "as in row 2; give each wearer one row"),
+        ("wearer,unit,waist\nAda,in,28\nada,in,29\n", "wearers.csv, row 3: 'ada' stands here "
+         "twice, as in row 2; give each wearer one row"),
         ("wearer,unit,waist\nAda,in,28,9\n", "wearers.csv, row 2: the row has more cells than the "
          "heading; put text with commas in quotes"),
     ],
