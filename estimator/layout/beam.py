@@ -58,8 +58,9 @@ _Step: TypeAlias = tuple[float, _Filling, Skyline, int, int, Put, bool]
 class Beam:
     """The search for one box, `width` fillings at a time.
 
-    After a search `stuck` holds the best filling that had no place for another piece; `narrow`
-    tells whether fillings were left out that a wider beam would follow.
+    After a search `stuck` holds the best filling that had no place for another piece, and none
+    where the work allowed ended first: a longer search might never come to it. `narrow` tells
+    whether fillings were left out that a wider beam would follow.
     """
 
     def __init__(self, fill: Fill, width: int, taste: Taste, budget: Budget) -> None:
@@ -85,7 +86,9 @@ class Beam:
             steps = [step for filling in level for step in self._steps(filling)]
             best = level[0]
             level = self._best(steps)
-            if not level or self._budget.spent:
+            if self._budget.spent:
+                return None
+            if not level:
                 self.stuck = _places(best)
                 return None
         return _places(level[0])
