@@ -15,8 +15,8 @@ class Effort:
 STATES_A_PLACE = 10
 """Steps of the knapsack that take as long as trying one place for a piece."""
 
-EVERYDAY = Effort(15_000)
-THOROUGH = Effort(240_000)
+EVERYDAY = Effort(13_000)
+THOROUGH = Effort(480_000)
 
 
 @dataclass(slots=True)

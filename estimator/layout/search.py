@@ -30,7 +30,7 @@ FINENESS = 400
 """Where every tick counts, lengths nearer to each other than 1/400 are not asked apart."""
 MOST_PIECES = 400
 """With more pieces than this only rows are looked for: they waste little then."""
-FIRST_BEAM = 4
+FIRST_BEAM = 2
 BEAM_GROWTH = 3
 TASTES = (Taste(0.05, 0.1), Taste(0.02, 0.05))
 PROOFS, PROOFS_IN_CLOSED_FORM = 2, 10
