@@ -31,7 +31,8 @@ from estimator.layout.skyline import (
 GAPS_TRIED = 2
 """The lowest gap, and the next one if it is given up."""
 DESCENDANTS = 2
-"""So many of a filling's descendants are followed at most, lest all come to be alike."""
+"""So many of a filling's descendants are followed at most, lest all come to be alike;
+all of them where there are not too many steps for the beam."""
 MOST_TIMES_AS_WIDE = 30
 """A beam widens as pieces get fewer: the last ones decide, and trying them costs least."""
 
@@ -211,9 +212,10 @@ class Beam:
         """The fillings that the best steps lead to, each once."""
         found: dict[tuple[Skyline, tuple[int, ...]], _Filling] = {}
         followed: Counter[int] = Counter()
+        descendants = DESCENDANTS if len(steps) > wanted else wanted
         for step in nsmallest(3 * wanted, steps, key=itemgetter(0)):
             before = id(step[1])
-            if followed[before] == DESCENDANTS:
+            if followed[before] == descendants:
                 self.narrow = True
                 continue
             followed[before] += 1

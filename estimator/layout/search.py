@@ -15,7 +15,7 @@ from itertools import count
 
 from estimator.layout.beam import Beam, Taste
 from estimator.layout.box import Box, Lie, Put, box_for, spots_from, unit_of
-from estimator.layout.effort import EVERYDAY, Budget, Effort
+from estimator.layout.effort import EVERYDAY, Budget, Effort, times_for
 from estimator.layout.fill import Fill
 from estimator.layout.fits import cannot_fit
 from estimator.layout.kinds import Kind, Spot
@@ -70,8 +70,9 @@ class Search:
         self._rows = RowSearch(cloth, kinds)
         self._length = length_of(self._rows.best, cloth.repeat)
         self._spots: tuple[Spot, ...] | None = None
-        self._budget = Budget(min(effort.work, EVERYDAY.work))
-        self._more = effort.work - self._budget.work
+        everyday = min(effort.work, EVERYDAY.work)
+        self._budget = Budget(everyday * times_for(len(kinds)))
+        self._more = effort.work - everyday
 
     def run(self) -> Found:
         """Search until nothing less can be bought, nothing is left to ask, or the work is done."""
