@@ -16,7 +16,7 @@ from tests.shipped_plans import DEMOS, SHOPS
 
 def fresh(plan: Path, memory: Path | None) -> Estimate:
     """An estimate in which nothing is known but what stands in the file."""
-    laying.laid_out.cache_clear()
+    laying.laid_once.cache_clear()
     with remembering(memory):
         return estimate_files([plan], SHOPS)
 

@@ -4,60 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from fractions import Fraction
 
-from estimator.buying.cut_lengths import as_sold, cut_from_roll, fabric_needed, longest_layout
-from estimator.buying.laying import (
-    Laid,
-    best_made_up,
-    cloth_of,
-    laid_out,
-    least_of,
-    total_area,
-)
-from estimator.buying.types import Buy, Purchase, least_bought
+from estimator.buying.laying import best_made_up
+from estimator.buying.one_width import WidthOption, cheapest, takes
+from estimator.buying.types import Purchase, least_bought
 from estimator.catalog import Offer
 from estimator.faults import Fault, Faults, Refused, Wrong
-from estimator.measure import ZERO, Length, Unit, natural_text, tape_text, total
+from estimator.measure import ZERO, Length, Unit, natural_text, tape_text
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.fits import least_length, refuse_between_selvedges, refuse_too_wide
 from estimator.needs.makeup import ways_to_make
 from estimator.needs.selvedges import Breadth, breadth_of
 from estimator.needs.terms import allowed_offers, usable_width
 from estimator.needs.types import CutPiece, FabricNeed, FabricTerms
-
-
-@dataclass(frozen=True, slots=True)
-class WidthOption:
-    """A fabric at one width: what is cut from it, how it lies, what is bought.
-
-    ``needed`` is before the shop's minimum and step. ``least`` is what any layout of these pieces
-    would have to buy. ``waste`` is the share of the usable cloth bought that is in no piece.
-    """
-
-    width: Length
-    breadth: Breadth
-    pieces: tuple[CutPiece, ...]
-    laid: Laid
-    needed: Length
-    least: Length
-    buy: Buy
-    waste: Fraction
-
-    @property
-    def usable(self) -> Length:
-        """The width between the selvedges, of open fabric."""
-        return self.breadth.usable
-
-    @property
-    def step(self) -> Length:
-        """The selling step of the offer on which it is bought."""
-        return self.buy.offer.selling_step
-
-    @property
-    def boxed(self) -> bool:
-        """Whether some piece is laid out by the box round its outline."""
-        return any(piece.boxed for piece in self.pieces)
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,9 +91,32 @@ def at_all_widths(
     """
     found: list[WidthOption | Unfit] = []
     for offers in groups:
-        narrower = [option for option in found if isinstance(option, WidthOption)]
-        found.append(_at_width(need, offers, edges, unit, narrower))
+        narrower = [
+            way
+            for option in found
+            if isinstance(option, WidthOption)
+            for way in (option, *option.elsewhere)
+        ]
+        at_shops = [_at_width(need, own, edges, unit, narrower) for own in _by_shop(offers)]
+        found.append(_best_shop(at_shops))
     return found
+
+
+def _by_shop(offers: Sequence[Offer]) -> list[list[Offer]]:
+    shops: dict[str, list[Offer]] = {}
+    for offer in offers:
+        shops.setdefault(offer.shop, []).append(offer)
+    return list(shops.values())
+
+
+def _best_shop(found: Sequence[WidthOption | Unfit]) -> WidthOption | Unfit:
+    """The least that one shop asks for a width, with what the others ask beside it."""
+    options = [one for one in found if isinstance(one, WidthOption)]
+    if not options:
+        return found[0]
+    best = least_bought([option.buy for option in options])
+    chosen = next(option for option in options if option.buy is best)
+    return replace(chosen, elsewhere=tuple(one for one in options if one is not chosen))
 
 
 def _at_width(
@@ -144,7 +126,7 @@ def _at_width(
     unit: Unit,
     narrower: Sequence[WidthOption],
 ) -> WidthOption | Unfit:
-    """A fabric made up and laid out on the offers of one width, and the cheapest of those."""
+    """A fabric made up and laid out on a shop's offers of one width, and the cheapest of those."""
     terms, first = need.terms, offers[0]
     breadth = breadth_of(terms, first)
     assert first.width is not None, "an offer of a fabric has a width"
@@ -166,7 +148,7 @@ def _at_width(
         return Unfit(first.width, breadth.usable, tuple(faults.found))
     _refuse_too_many(need, pieces)
     known = [option.laid for option in narrower if option.pieces == pieces]
-    return _cheapest(need, offers, breadth, pieces, known)
+    return cheapest(terms, offers, breadth, pieces, known)
 
 
 def _refuse_too_long(
@@ -174,7 +156,7 @@ def _refuse_too_long(
 ) -> None:
     """Raises Wrong for a piece longer than all the bolts of one width."""
     needed = least_length(piece, breadth)
-    if any(_takes(offer, terms, needed) for offer in offers):
+    if any(takes(offer, terms, needed) for offer in offers):
         return
     longest = max(offers, key=lambda offer: offer.bolt or ZERO)
     assert longest.bolt is not None, "an offer without it takes any length"
@@ -185,72 +167,12 @@ def _refuse_too_long(
     )
 
 
-def _takes(offer: Offer, terms: FabricTerms, length: Length) -> bool:
-    """Whether one bolt of an offer takes a layout of this length."""
-    longest = longest_layout(terms, offer)
-    return longest is None or length.ticks <= longest
-
-
 def _refuse_too_many(need: FabricNeed, pieces: Sequence[CutPiece]) -> None:
     count = sum(piece.quantity for piece in pieces)
     if count > MOST_PIECES:
         wrong = f"{count} pieces are cut from '{need.title}'"
         right = f"plan at most {MOST_PIECES} at a time"
         raise Refused([Fault(need.sources[0].where, wrong, right)])
-
-
-def _cheapest(
-    need: FabricNeed,
-    offers: Sequence[Offer],
-    breadth: Breadth,
-    pieces: tuple[CutPiece, ...],
-    known: Sequence[Laid],
-) -> WidthOption:
-    """The cheapest of the offers of one width; each selling step has a layout of its own.
-
-    ``known`` are layouts of the same pieces on narrower fabric, which this one can take as well: so
-    a wider fabric never needs more length.
-    """
-    terms = need.terms
-    longest_piece = max((least_length(piece, breadth) for piece in pieces), default=ZERO)
-    alike: dict[tuple[Length, Length | None, Length | None], list[Offer]] = {}
-    for offer in offers:
-        if _takes(offer, terms, longest_piece):
-            key = (offer.selling_step, offer.minimum, offer.bolt)
-            alike.setdefault(key, []).append(offer)
-    ways = []
-    for group in alike.values():
-        own = laid_out(terms, breadth, pieces, group[0])
-        served = [
-            laid
-            for laid in known
-            if all(_takes(group[0], terms, Length(cut.length)) for cut in laid.cuts)
-        ]
-        laid = least_of(own, served, pieces, breadth, cloth_of(terms, breadth, group[0]))
-        needed = [fabric_needed(Length(cut.length), terms) for cut in laid.cuts]
-        ways += [(laid, needed, cut_from_roll(needed, offer)) for offer in group]
-    best = least_bought([buy for _, _, buy in ways])
-    laid, needed = next((laid, needed) for laid, needed, buy in ways if buy is best)
-    width = best.offer.width
-    assert isinstance(best.bought, Length), "fabric is cut to length"
-    assert width is not None, "an offer of a fabric has a width"
-    return WidthOption(
-        width=width,
-        breadth=breadth,
-        pieces=pieces,
-        laid=laid,
-        needed=total(one.value for one in needed),
-        least=_least_bought(laid.bound, terms, best.offer),
-        buy=best,
-        waste=1 - Fraction(total_area(pieces, breadth), breadth.usable.ticks * best.bought.ticks),
-    )
-
-
-def _least_bought(bound: int, terms: FabricTerms, offer: Offer) -> Length:
-    """What any layout of a length not below the bound has to buy, in as many cuts as it takes."""
-    longest = longest_layout(terms, offer)
-    cuts = 1 if longest is None else -(-bound // longest)
-    return as_sold(fabric_needed(Length(bound), terms, cuts), offer).value
 
 
 def offers_by_width(terms: FabricTerms) -> tuple[tuple[Offer, ...], ...]:

@@ -76,23 +76,33 @@ def cloth_of(terms: FabricTerms, breadth: Breadth, offer: Offer) -> Cloth:
     )
 
 
-@lru_cache(maxsize=1024)
 def laid_out(
-    terms: FabricTerms,
-    breadth: Breadth,
-    pieces: tuple[CutPiece, ...],
-    offer: Offer,
-    *,
-    quick: bool = False,
+    terms: FabricTerms, breadth: Breadth, pieces: Pieces, offer: Offer, *, quick: bool = False
 ) -> Laid:
     """The pieces on cloth that has been washed, in as many cuts as its bolts make of it.
 
     Tapers lie head to tail where that buys less than boxes do, but not on a plaid, which would not
-    match. ``quick`` is for a look whose layout is not the one that is cut. Kept, because choosing
-    the widths on which rings depend asks for the same layout often.
+    match. ``quick`` is for a look whose layout is not the one that is cut.
 
     Raises DoesNotFit for a piece longer than any bolt.
     """
+    return laid_once(terms, breadth, pieces, _first_alike(terms, offer), quick=quick)
+
+
+def _first_alike(terms: FabricTerms, offer: Offer) -> Offer:
+    """The first offer on which as much would be bought for each length: shops often sell alike."""
+
+    def sold(one: Offer) -> tuple[object, ...]:
+        return one.selling_step, one.minimum, one.bolt
+
+    return next((one for one in terms.offers if sold(one) == sold(offer)), offer)
+
+
+@lru_cache(maxsize=1024)
+def laid_once(
+    terms: FabricTerms, breadth: Breadth, pieces: Pieces, offer: Offer, *, quick: bool
+) -> Laid:
+    """``laid_out``, kept: the widths on which rings depend ask for the same layout often."""
     cloth = cloth_of(terms, breadth, offer)
     longest = longest_layout(terms, offer)
     effort = QUICK if quick else THOROUGH if terms.thorough else EVERYDAY

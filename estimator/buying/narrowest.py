@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from estimator.buying.cut_lengths import as_sold, fabric_needed
-from estimator.buying.fabric_widths import FabricChoice, WidthOption
+from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.laying import laid_out
+from estimator.buying.one_width import WidthOption
 from estimator.layout import Held
 from estimator.measure import Length, total
 from estimator.needs.fits import BOTH, least_width

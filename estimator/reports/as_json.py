@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from estimator.buying.fabric_widths import FabricChoice, WidthOption
+from estimator.buying.fabric_widths import FabricChoice
+from estimator.buying.one_width import WidthOption
 from estimator.buying.types import Purchase
 from estimator.estimate import Estimate
 from estimator.measure import Length, Unit, tape_text, usable_text

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from estimator.buying.fabric_widths import FabricChoice, WidthOption
+from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.lots import Lot
+from estimator.buying.one_width import WidthOption
 from estimator.estimate import Estimate
 from estimator.layout import Layout, Placement, Style
 from estimator.measure import Length, Unit, natural_text, tape_text, usable_text

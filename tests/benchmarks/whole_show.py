@@ -17,7 +17,7 @@ from time import perf_counter
 from tabulate import tabulate
 
 from estimator import estimate_files
-from estimator.buying.laying import laid_out
+from estimator.buying.laying import laid_once
 from estimator.memory import remembering
 
 COSTUMES = 5
@@ -75,7 +75,7 @@ def write_show(folder: Path, garments: int, seed: int) -> Path:
 
 def seconds(show: Path, processes: int, memory: Path | None) -> float:
     """How long the estimate takes, with nothing known but what is in the file."""
-    laid_out.cache_clear()
+    laid_once.cache_clear()
     started = perf_counter()
     with remembering(memory):
         estimate_files([show], processes=processes, memory=memory)

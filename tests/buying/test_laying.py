@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from estimator import Estimate
-from estimator.buying.fabric_widths import WidthOption
+from estimator.buying.one_width import WidthOption
 from estimator.layout import Blank, Cloth
 from estimator.measure import Length
 from estimator.written import length

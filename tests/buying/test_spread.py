@@ -7,8 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from estimator import Estimate, estimate
-from estimator.buying.fabric_widths import WidthOption
 from estimator.buying.folding import bought_other_way
+from estimator.buying.one_width import WidthOption
 from estimator.layout import Cloth, Held
 from estimator.measure import Length
 from estimator.reports.fabric_papers import other_way_text, proof_text

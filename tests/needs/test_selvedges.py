@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from estimator import Estimate, estimate
-from estimator.buying.fabric_widths import WidthOption
+from estimator.buying.one_width import WidthOption
 from estimator.layout import Held
 from estimator.written import length
 from tests.plans import complaints, plan

@@ -1,0 +1,110 @@
+"""A fabric at one width, made up: laid out for each way its shops sell it, and bought."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from estimator.buying.cut_lengths import as_sold, cut_from_roll, fabric_needed, longest_layout
+from estimator.buying.laying import Laid, cloth_of, laid_out, least_of, total_area
+from estimator.buying.types import Buy, least_bought
+from estimator.catalog import Offer
+from estimator.measure import ZERO, Length, total
+from estimator.needs.fits import least_length
+from estimator.needs.selvedges import Breadth
+from estimator.needs.types import CutPiece, FabricTerms
+
+
+@dataclass(frozen=True, slots=True)
+class WidthOption:
+    """A fabric at one width: what is cut from it, how it lies, what is bought.
+
+    ``needed`` is before the shop's minimum and step. ``least`` is what any layout of these pieces
+    would have to buy. ``waste`` is the share of the usable cloth bought that is in no piece.
+    ``elsewhere`` is the same width as each of the other shops sells it.
+    """
+
+    width: Length
+    breadth: Breadth
+    pieces: tuple[CutPiece, ...]
+    laid: Laid
+    needed: Length
+    least: Length
+    buy: Buy
+    waste: Fraction
+    elsewhere: tuple[WidthOption, ...] = ()
+
+    @property
+    def usable(self) -> Length:
+        """The width between the selvedges, of open fabric."""
+        return self.breadth.usable
+
+    @property
+    def step(self) -> Length:
+        """The selling step of the offer on which it is bought."""
+        return self.buy.offer.selling_step
+
+    @property
+    def boxed(self) -> bool:
+        """Whether some piece is laid out by the box round its outline."""
+        return any(piece.boxed for piece in self.pieces)
+
+
+def takes(offer: Offer, terms: FabricTerms, length: Length) -> bool:
+    """Whether one bolt of an offer takes a layout of this length."""
+    longest = longest_layout(terms, offer)
+    return longest is None or length.ticks <= longest
+
+
+def cheapest(
+    terms: FabricTerms,
+    offers: Sequence[Offer],
+    breadth: Breadth,
+    pieces: tuple[CutPiece, ...],
+    known: Sequence[Laid],
+) -> WidthOption:
+    """The cheapest of the offers of one width; each selling step has a layout of its own.
+
+    ``known`` are layouts of the same pieces on narrower fabric, which this one can take as well: so
+    a wider fabric never needs more length.
+    """
+    longest_piece = max((least_length(piece, breadth) for piece in pieces), default=ZERO)
+    alike: dict[tuple[Length, Length | None, Length | None], list[Offer]] = {}
+    for offer in offers:
+        if takes(offer, terms, longest_piece):
+            key = (offer.selling_step, offer.minimum, offer.bolt)
+            alike.setdefault(key, []).append(offer)
+    ways = []
+    for group in alike.values():
+        own = laid_out(terms, breadth, pieces, group[0])
+        served = [
+            laid
+            for laid in known
+            if all(takes(group[0], terms, Length(cut.length)) for cut in laid.cuts)
+        ]
+        laid = least_of(own, served, pieces, breadth, cloth_of(terms, breadth, group[0]))
+        needed = [fabric_needed(Length(cut.length), terms) for cut in laid.cuts]
+        ways += [(laid, needed, cut_from_roll(needed, offer)) for offer in group]
+    best = least_bought([buy for _, _, buy in ways])
+    laid, needed = next((laid, needed) for laid, needed, buy in ways if buy is best)
+    width = best.offer.width
+    assert isinstance(best.bought, Length), "fabric is cut to length"
+    assert width is not None, "an offer of a fabric has a width"
+    return WidthOption(
+        width=width,
+        breadth=breadth,
+        pieces=pieces,
+        laid=laid,
+        needed=total(one.value for one in needed),
+        least=_least_bought(laid.bound, terms, best.offer),
+        buy=best,
+        waste=1 - Fraction(total_area(pieces, breadth), breadth.usable.ticks * best.bought.ticks),
+    )
+
+
+def _least_bought(bound: int, terms: FabricTerms, offer: Offer) -> Length:
+    """What any layout of a length not below the bound has to buy, in as many cuts as it takes."""
+    longest = longest_layout(terms, offer)
+    cuts = 1 if longest is None else -(-bound // longest)
+    return as_sold(fabric_needed(Length(bound), terms, cuts), offer).value
