@@ -11,6 +11,7 @@ measured alone:
 from estimator.layout.answer import Column, Layout, Placement, Row, Style
 from estimator.layout.choose import lay_out
 from estimator.layout.effort import EVERYDAY, THOROUGH, Effort
+from estimator.layout.fullest import fullest
 from estimator.layout.in_cuts import Cuts, lay_out_in_cuts
 from estimator.layout.question import Blank, Cloth, DoesNotFit, Held
 
@@ -28,6 +29,7 @@ __all__ = [
     "Placement",
     "Row",
     "Style",
+    "fullest",
     "lay_out",
     "lay_out_in_cuts",
 ]

@@ -7,7 +7,7 @@ out anew with the pieces that it has. A cut starts like a layout of its own, on 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from estimator.layout.across import next_repeat
@@ -46,18 +46,18 @@ def lay_out_in_cuts(
     whole = lay_out(cloth, blanks, effort=effort, rows_only=rows_only)
     if longest is None or whole.length <= longest:
         return Cuts((whole,), whole.bound)
-    lying = [_short_enough(index, blank, cloth, longest) for index, blank in enumerate(blanks)]
+    lying = [short_enough(index, blank, cloth, longest) for index, blank in enumerate(blanks)]
     turned = {index for index, blank in enumerate(blanks) if lying[index].width != blank.width}
     rows = lay_out(cloth, lying, effort=effort, rows_only=True).rows
     layouts = [
-        _best_cut(_stacked(own, cloth), cloth, lying, longest, effort, rows_only)
+        best_cut(own, cloth, lying, longest, effort, rows_only)
         for own in _into_cuts(rows, cloth.repeat, longest)
     ]
     bound = lower_bound(kinds_of(blanks), replace(cloth, repeat=0))
-    return Cuts(tuple(_told_of(layout, turned) for layout in layouts), bound)
+    return Cuts(tuple(told_of(layout, turned) for layout in layouts), bound)
 
 
-def _short_enough(index: int, blank: Blank, cloth: Cloth, longest: int) -> Blank:
+def short_enough(index: int, blank: Blank, cloth: Cloth, longest: int) -> Blank:
     """The blank, lying in such ways only as are no longer than a cut."""
     upright = blank.length <= longest and blank.width <= cloth.width
     across = blank.may_turn and blank.width <= longest and blank.length <= cloth.width
@@ -81,22 +81,24 @@ def _into_cuts(rows: Sequence[Row], repeat: int, longest: int) -> list[list[Row]
     cuts: list[list[Row]] = []
     for row in sorted(rows, key=lambda one: -one.height):
         for own in cuts:
-            if _length([*own, row], repeat) <= longest:
+            if length_of([*own, row], repeat) <= longest:
                 own.append(row)
                 break
         else:
             cuts.append([row])
-    return [_in_order(own, repeat) for own in cuts]
+    return [in_order(own, repeat) for own in cuts]
 
 
-def _in_order(rows: Sequence[Row], repeat: int) -> list[Row]:
+def in_order(rows: Sequence[Row], repeat: int) -> list[Row]:
+    """The rows, the one that has most of its last repeat to spare at the end."""
     spare = [next_repeat(row.height, repeat) - row.height for row in rows]
     last = spare.index(max(spare))
     return [*rows[:last], *rows[last + 1 :], rows[last]]
 
 
-def _length(rows: Sequence[Row], repeat: int) -> int:
-    ordered = _in_order(rows, repeat)
+def length_of(rows: Sequence[Row], repeat: int) -> int:
+    """How long the rows are together in the best order, in ticks."""
+    ordered = in_order(rows, repeat)
     return sum(next_repeat(row.height, repeat) for row in ordered[:-1]) + ordered[-1].height
 
 
@@ -124,15 +126,19 @@ def _stacked(rows: Sequence[Row], cloth: Cloth) -> tuple[Row, ...]:
     return tuple(stacked)
 
 
-def _best_cut(
-    rows: tuple[Row, ...],
+def best_cut(
+    rows: Sequence[Row],
     cloth: Cloth,
     blanks: Sequence[Blank],
     longest: int,
     effort: Effort,
     rows_only: bool,
 ) -> Layout:
-    """One cut's pieces laid out anew, or as its rows stand where that buys no less."""
+    """One cut's pieces laid out anew, or as its rows stand in this order where that buys no less.
+
+    The placements of the rows, and those of the layout, name ``blanks``.
+    """
+    rows = _stacked(rows, cloth)
     places = tuple(p for row in rows for column in row.columns for p in column.placements)
     numbers = sorted(Counter(place.blank for place in places).items())
     own = [replace(blanks[number], quantity=count) for number, count in numbers]
@@ -140,12 +146,17 @@ def _best_cut(
     length = rows[-1].start + rows[-1].height
     if anew.length <= longest and cloth.buys(anew.length) <= cloth.buys(length):
         names = [number for number, _ in numbers]
-        return _changed(anew, lambda place: replace(place, blank=names[place.blank]))
+        return renamed(anew, names)
     in_order = tuple(sorted(places, key=lambda one: (one.along, one.across)))
     return replace(anew, length=length, placements=in_order, rows=rows, style=Style.STRAIGHT_ROWS)
 
 
-def _told_of(layout: Layout, turned: set[int]) -> Layout:
+def renamed(layout: Layout, numbers: Sequence[int] | Mapping[int, int]) -> Layout:
+    """The layout, its placements naming the blanks of these numbers."""
+    return _changed(layout, lambda place: replace(place, blank=numbers[place.blank]))
+
+
+def told_of(layout: Layout, turned: set[int]) -> Layout:
     """The layout, its blanks named as turned that were turned before it was made."""
     if not turned:
         return layout

@@ -1,0 +1,119 @@
+"""A strip of limited length filled with as much of the pieces as it takes.
+
+The pieces go into straight rows, of which those of the greatest area are chosen that fit into the
+length; then pieces left over are tried one by one, the largest first, in any layout that is short
+enough. Not proven to be the most.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import replace
+
+from estimator.layout.across import next_repeat
+from estimator.layout.answer import Layout, Row
+from estimator.layout.choose import lay_out
+from estimator.layout.effort import Effort
+from estimator.layout.in_cuts import best_cut, in_order, length_of, renamed, short_enough, told_of
+from estimator.layout.question import Blank, Cloth, DoesNotFit, as_laid
+
+QUICK = Effort(1_000)
+MOST_TRIED = 24
+"""Pieces tried one by one beyond the rows."""
+PARTS = 400
+"""Into so many parts a length is divided to choose rows; heights are raised to whole parts."""
+
+
+def fullest(
+    cloth: Cloth, blanks: Sequence[Blank], longest: int, *, rows_only: bool = False
+) -> Layout | None:
+    """A layout no longer than ``longest`` ticks of some of the blanks, whose area is great.
+
+    Its placements name the blanks that were asked for; it may hold fewer of each. None where not
+    one goes on. ``cloth.buys`` is not asked: the shorter layout is the better one.
+    """
+    filling = _Filling(replace(cloth, buys=as_laid), blanks, longest, rows_only)
+    if not filling.wanted.total():
+        return None
+    return told_of(filling.run(), filling.turned)
+
+
+class _Filling:
+    """``lying`` are the blanks as they go on the strip, of which ``wanted`` may be cut."""
+
+    def __init__(
+        self, cloth: Cloth, blanks: Sequence[Blank], longest: int, rows_only: bool
+    ) -> None:
+        self.cloth, self.longest, self.rows_only = cloth, longest, rows_only
+        self.lying = list(blanks)
+        self.wanted: Counter[int] = Counter()
+        self.turned: set[int] = set()
+        for number, blank in enumerate(blanks):
+            try:
+                lies = short_enough(number, blank, cloth, longest)
+            except DoesNotFit:
+                continue
+            self.lying[number] = lies
+            if lies.width != blank.width:
+                self.turned.add(number)
+            room = cloth.width * longest // self._area(number)
+            self.wanted[number] = min(blank.quantity, room)
+
+    def run(self) -> Layout:
+        """The rows of the greatest area, and what goes on beside them."""
+        rows = self._chosen(self._laid(self.wanted, rows_only=True).rows)
+        best = best_cut(
+            in_order(rows, self.cloth.repeat),
+            self.cloth,
+            self.lying,
+            self.longest,
+            QUICK,
+            self.rows_only,
+        )
+        held = Counter(place.blank for place in best.placements)
+        filled = sum(self._area(number) * count for number, count in held.items())
+        tried = 0
+        for number, count in sorted(
+            (self.wanted - held).items(), key=lambda one: (-self._area(one[0]), one[0])
+        ):
+            for _ in range(count):
+                too_much = filled + self._area(number) > self.cloth.width * self.longest
+                if too_much or tried == MOST_TRIED:
+                    break
+                tried += 1
+                more = held + Counter({number: 1})
+                layout = self._laid(more, rows_only=self.rows_only)
+                if layout.length > self.longest:
+                    break
+                held, best = more, layout
+                filled += self._area(number)
+        return best
+
+    def _area(self, number: int) -> int:
+        return self.lying[number].width * self.lying[number].length
+
+    def _laid(self, held: Counter[int], *, rows_only: bool) -> Layout:
+        """So many of each blank, laid out as short as is found."""
+        numbers = sorted(number for number, count in held.items() if count)
+        own = [replace(self.lying[number], quantity=held[number]) for number in numbers]
+        layout = lay_out(self.cloth, own, effort=QUICK, rows_only=rows_only)
+        return renamed(layout, numbers)
+
+    def _chosen(self, rows: Sequence[Row]) -> list[Row]:
+        """The rows of the greatest area whose heights, in whole repeats, go into the length."""
+        repeat = self.cloth.repeat
+        part = max(1, -(-self.longest // PARTS))
+        room = (self.longest + max(0, repeat - 1)) // part  # the last row may leave part of its own
+        best: list[tuple[int, tuple[int, ...]]] = [(0, ())] * (room + 1)
+        for number, row in enumerate(rows):
+            takes = -(-next_repeat(row.height, repeat) // part)
+            worth = sum(p.width * p.length for column in row.columns for p in column.placements)
+            for at in range(room, takes - 1, -1):
+                area, chosen = best[at - takes]
+                if area + worth > best[at][0]:
+                    best[at] = (area + worth, (*chosen, number))
+        found = [rows[number] for number in best[room][1]]
+        while found and length_of(found, repeat) > self.longest:
+            found.pop()
+        return found or [max(rows, key=lambda row: -row.height)]
