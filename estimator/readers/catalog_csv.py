@@ -5,23 +5,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
-from typing import TypeVar
-
-from pydantic import ValidationError
 
 from estimator.catalog import Catalog, Item, Kind, Offer
 from estimator.faults import Fault, Faults, Refused, Wrong, nearest
-from estimator.fields import Entry
-from estimator.readers.complaints import wrongs_in
-from estimator.readers.csv_cells import cells_of
-from estimator.readers.files import read_text
-from estimator.written import NotReadable, one_line, quoted, refuse_date
-
-EntryT = TypeVar("EntryT", bound=Entry)
+from estimator.readers.table_rows import complain, rows_of
+from estimator.written import quoted
 
 ITEMS, OFFERS = "items.csv", "offers.csv"
+TABLE = "a table of a catalog"
 
 
 def read_catalog(folder: Path) -> Catalog:
@@ -32,7 +24,7 @@ def read_catalog(folder: Path) -> Catalog:
     items = _items(folder / ITEMS, faults, unread)
     offers: dict[str, list[Offer]] = {}
     first: tuple[str, int] | None = None
-    for row, offer in _rows(folder / OFFERS, Offer, faults, set()):
+    for row, offer in rows_of(folder / OFFERS, TABLE, Offer, faults, set()):
         if offer.item in unread:
             continue
         try:
@@ -48,7 +40,7 @@ def read_catalog(folder: Path) -> Catalog:
                     "use one currency in a catalog",
                 )
         except Wrong as wrong_offer:
-            _complain(faults, f"{folder / OFFERS}, row {row}", wrong_offer)
+            complain(faults, f"{folder / OFFERS}, row {row}", wrong_offer)
         offers.setdefault(offer.item, []).append(offer)
     faults.refuse_if_any()
     return Catalog(
@@ -72,7 +64,7 @@ def _refuse_no_folder(folder: Path) -> None:
 def _items(path: Path, faults: Faults, unread: set[str]) -> dict[str, Item]:
     """The items by their names; ``unread`` takes those of the rows that cannot stand."""
     items: dict[str, Item] = {}
-    for row, item in _rows(path, Item, faults, unread):
+    for row, item in rows_of(path, TABLE, Item, faults, unread):
         if item.item in items:
             wrong = f"the item {quoted(item.item)} stands here twice"
             right = "give each item its own name in the column item"
@@ -102,77 +94,3 @@ def _refuse_ill_suited(offer: Offer, item: Item) -> None:
             )
     elif offer.put_up.cut_to_length:
         raise Wrong(f"{about}, and is not cut to length", "write each or pack of 6", ("put_up",))
-
-
-def _rows(
-    path: Path, model: type[EntryT], faults: Faults, unread: set[str]
-) -> Iterator[tuple[int, EntryT]]:
-    """The sound rows of a table with their row numbers as a spreadsheet program shows them.
-
-    The items of the other rows go into ``unread``: the row's own complaint is enough.
-    """
-    text = read_text(path, "a table of a catalog")
-    rows = cells_of(text, path)
-    header = [name.strip().lower() for name in rows[0]] if rows else []
-    _check_header(header, path, model)
-    for number, row in enumerate(rows[1:], start=2):
-        cells = {name: cell.strip() for name, cell in zip(header, row, strict=False)}
-        if not any(cell.strip() for cell in row):
-            continue
-        where = f"{path}, row {number}"
-        if any(cell.strip() for cell in row[len(header) :]):
-            wrong = "the row has more cells than the heading"
-            faults.found.append(Fault(where, wrong, "put text with commas in quotes"))
-            unread.add(one_line(cells["item"]))
-            continue
-        wrongs: list[Wrong] = []
-        try:
-            for name in cells:
-                _refuse_date(cells[name], name)
-            entry = model.model_validate({name: cell for name, cell in cells.items() if cell})
-        except ValidationError as error:
-            wrongs = wrongs_in(error, model)
-        except Wrong as wrong_cell:
-            wrongs = [wrong_cell]
-        for one in wrongs:
-            _complain(faults, where, one)
-        if wrongs:
-            unread.add(one_line(cells.get("item", "")))
-        else:
-            yield number, entry
-
-
-def _complain(faults: Faults, where: str, wrong: Wrong) -> None:
-    column = f", column {wrong.at[0]}" if wrong.at else ""
-    faults.found.append(Fault(where + column, wrong.wrong, wrong.right))
-
-
-def _refuse_date(cell: str, column: str) -> None:
-    if column in ("notes", "name", "item", "shop", "colour", "fibres"):
-        return
-    try:
-        refuse_date(cell)
-    except NotReadable as problem:
-        raise Wrong(problem.wrong, problem.right, (column,)) from None
-
-
-def _check_header(header: list[str], path: Path, model: type[Entry]) -> None:
-    known = model.model_fields
-    faults = [
-        Fault(f"{path}, row 1, column {number}", f"there is no column {quoted(name)} in this table",
-              nearest(name, known))
-        for number, name in enumerate(header, start=1)
-        if name not in known
-    ]  # fmt: skip
-    faults += [
-        Fault(f"{path}, row 1", f"the column {quoted(name)} is missing", f"add a column {name}")
-        for name, field in known.items()
-        if field.is_required() and name not in header
-    ]
-    faults += [
-        Fault(f"{path}, row 1", f"the column {quoted(name)} stands here twice", "keep one of them")
-        for name in dict.fromkeys(header)
-        if header.count(name) > 1
-    ]
-    if faults:
-        raise Refused(faults)

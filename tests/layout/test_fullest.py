@@ -1,4 +1,4 @@
-"""A strip of limited length takes as much of the pieces as is found, and never more than it holds."""
+"""A strip of limited length takes as much of the pieces as is found, never more than goes on."""
 
 from __future__ import annotations
 
