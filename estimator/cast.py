@@ -6,7 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from estimator.faults import Fault, Faults, Refused, Wrong, nearest
+from estimator.budget import Budget
+from estimator.catalog import Shop
+from estimator.faults import Fault, Faults, Places, Refused, Wrong, nearest
 from estimator.job import GarmentOrder
 from estimator.readers.files import read_text
 from estimator.readers.plan_toml import draft_from_text, measures_asked, parsed
@@ -22,6 +24,11 @@ class Cast:
 
     title: str
     catalog: Path | None
+    stash: Path | None = None
+    fewest: bool = False
+    shops: tuple[Shop, ...] = ()
+    budget: Budget | None = None
+    places: Places = field(default_factory=Places)
     orders: list[GarmentOrder] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)
 
@@ -34,7 +41,15 @@ def cast_of(path: Path) -> Cast:
     show, places = read_show(path)
     folder = path.parent
     heading = show.heading
-    cast = Cast(heading.name, folder / heading.catalog if heading.catalog else None)
+    cast = Cast(
+        heading.name,
+        catalog=folder / heading.catalog if heading.catalog else None,
+        stash=folder / heading.stash if heading.stash else None,
+        fewest=heading.shops == "fewest",
+        shops=show.shops,
+        budget=heading.budget,
+        places=places,
+    )
     wearers: Wearers | None = None
     if heading.wearers:
         try:

@@ -239,13 +239,32 @@ class Offer(Entry):
         return self.price * share.numerator / share.denominator
 
 
+class Shop(Entry):
+    """A shop, and its ``charge`` in the catalog's currency: for a visit there, or a delivery."""
+
+    name: Name
+    charge: Money = Decimal(0)
+    note: Note = ""
+
+
 @dataclass(frozen=True, slots=True)
 class Catalog:
-    """Items by their name in the catalog, and the offers for each; one currency throughout."""
+    """Items by their name in the catalog, and the offers for each; one currency throughout.
+
+    ``shops`` are those of which more is known than their offers.
+    """
 
     items: Mapping[str, Item]
     offers: Mapping[str, tuple[Offer, ...]]
     currency: str = ""
+    shops: tuple[Shop, ...] = ()
+
+    @property
+    def shop_names(self) -> tuple[str, ...]:
+        """The shops that the offers name."""
+        return tuple(
+            dict.fromkeys(one.shop for rows in self.offers.values() for one in rows if one.shop)
+        )
 
 
 NO_CATALOG = Catalog({}, {})

@@ -7,6 +7,7 @@ import json
 import os
 import sys
 from collections.abc import Callable
+from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any, NoReturn, TextIO, TypeVar
 
@@ -16,6 +17,15 @@ if TYPE_CHECKING:
     from estimator.estimate import Estimate
 
 T = TypeVar("T")
+
+
+class Wish(StrEnum):
+    """What is asked of the shops."""
+
+    LEAST = "least"
+    FEWEST = "fewest"
+
+
 WORTH_A_BAR = 8
 """With fewer garments the work is done before a bar is seen."""
 
@@ -38,6 +48,14 @@ CatalogOption = Annotated[
     Path | None,
     typer.Option("--catalog", "-c", metavar="FOLDER", help="Folder with items.csv and offers.csv."),
 ]
+StashOption = Annotated[
+    Path | None,
+    typer.Option("--stash", metavar="FILE", help="Table of what is in hand, used first."),
+]
+ShopsOption = Annotated[
+    Wish | None,
+    typer.Option("--shops", help="Spend least, or go to the fewest shops."),
+]
 ThoroughOption = Annotated[
     bool, typer.Option("--thorough", help="Search longer for layouts that buy less.")
 ]
@@ -48,6 +66,8 @@ JsonOption = Annotated[bool, typer.Option("--json", help="Print JSON for another
 def show(
     plans: Plans,
     catalog: CatalogOption = None,
+    stash: StashOption = None,
+    shops: ShopsOption = None,
     as_json: JsonOption = False,
     thorough: ThoroughOption = False,
 ) -> None:
@@ -59,7 +79,7 @@ def show(
       estimator show dress.toml --catalog shop
       estimator show dress.toml apron.toml --catalog shop     (bought together)
     """
-    found = _estimated(plans, catalog, thorough=thorough)
+    found = _estimated(plans, catalog, stash, shops, thorough=thorough)
     if as_json:
         from estimator.reports.as_json import estimate_json
 
@@ -74,6 +94,8 @@ def show(
 def write(
     plans: Plans,
     catalog: CatalogOption = None,
+    stash: StashOption = None,
+    shops: ShopsOption = None,
     out: Annotated[
         Path | None,
         typer.Option(
@@ -94,7 +116,7 @@ def write(
       estimator write skirt.toml
       estimator write dress.toml --catalog shop --out dress-list.xlsx
     """
-    found = _estimated(plans, catalog, thorough=thorough)
+    found = _estimated(plans, catalog, stash, shops, thorough=thorough)
     path = out or Path(f"{plans[0].stem if len(plans) == 1 else 'shopping'}-list.xlsx")
     from estimator.reports.saving import save_workbook
     from estimator.reports.shopping_list import totals
@@ -108,6 +130,8 @@ def write(
 def widths(
     plans: Plans,
     catalog: CatalogOption = None,
+    stash: StashOption = None,
+    shops: ShopsOption = None,
     as_json: JsonOption = False,
     thorough: ThoroughOption = False,
 ) -> None:
@@ -117,7 +141,7 @@ def widths(
     Example:
       estimator widths dress.toml --catalog shop
     """
-    found = _estimated(plans, catalog, thorough=thorough)
+    found = _estimated(plans, catalog, stash, shops, thorough=thorough)
     if as_json:
         from estimator.reports.as_json import widths_json
 
@@ -129,7 +153,13 @@ def widths(
 
 
 @app.command()
-def layout(plans: Plans, catalog: CatalogOption = None, thorough: ThoroughOption = False) -> None:
+def layout(
+    plans: Plans,
+    catalog: CatalogOption = None,
+    stash: StashOption = None,
+    shops: ShopsOption = None,
+    thorough: ThoroughOption = False,
+) -> None:
     """Print the cut list, and each cutting layout row by row, so that a person can chalk it.
 
     \b
@@ -138,13 +168,15 @@ def layout(plans: Plans, catalog: CatalogOption = None, thorough: ThoroughOption
     """
     from estimator.reports.terminal import layout_text
 
-    _print(layout_text(_estimated(plans, catalog, thorough=thorough)))
+    _print(layout_text(_estimated(plans, catalog, stash, shops, thorough=thorough)))
 
 
 @app.command()
 def working(
     plans: Plans,
     catalog: CatalogOption = None,
+    stash: StashOption = None,
+    shops: ShopsOption = None,
     about: Annotated[
         str, typer.Option("--about", metavar="WORD", help="Only what has this in its name.")
     ] = "",
@@ -158,7 +190,7 @@ def working(
       estimator working dress.toml --catalog shop
       estimator working dress.toml --catalog shop --about lace
     """
-    found = _estimated(plans, catalog, thorough=thorough)
+    found = _estimated(plans, catalog, stash, shops, thorough=thorough)
     from estimator.reports.terminal import working_text
 
     text = working_text(found, about)
@@ -173,14 +205,14 @@ def working(
 
 
 @app.command()
-def check(plans: Plans, catalog: CatalogOption = None) -> None:
+def check(plans: Plans, catalog: CatalogOption = None, stash: StashOption = None) -> None:
     """Check plans, and say everything that is wrong with them; write nothing.
 
     \b
     Example:
       estimator check dress.toml --catalog shop
     """
-    found = _estimated(plans, catalog)
+    found = _estimated(plans, catalog, stash)
     for order in found.job.garments:
         _print(f"{order.places.file}: {order.plan.garment.name} is in order.")
     _print(f"Things to buy: {len(found.purchases)}.")
@@ -225,7 +257,14 @@ def new(
     _print(f"Wrote {path}: change its sizes, then run: estimator show {path}")
 
 
-def _estimated(plans: list[Path], catalog: Path | None, *, thorough: bool = False) -> Estimate:
+def _estimated(
+    plans: list[Path],
+    catalog: Path | None,
+    stash: Path | None = None,
+    shops: Wish | None = None,
+    *,
+    thorough: bool = False,
+) -> Estimate:
     """Everything that a command needs: the files read, and the estimate of them together."""
     from estimator.faults import Refused
     from estimator.files import estimate_files
@@ -246,6 +285,8 @@ def _estimated(plans: list[Path], catalog: Path | None, *, thorough: bool = Fals
             return estimate_files(
                 plans,
                 catalog,
+                stash=stash,
+                fewest_shops=None if shops is None else shops is Wish.FEWEST,
                 thorough=thorough,
                 processes=os.cpu_count() or 1,
                 memory=memory,

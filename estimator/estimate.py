@@ -22,7 +22,8 @@ from estimator.buying.fabric_widths import (
     compared,
     offers_by_width,
 )
-from estimator.buying.small_things import buy_count, buy_length
+from estimator.buying.settle import settled
+from estimator.buying.small_things import lines_for
 from estimator.buying.types import Purchase, total_cost, with_own_keys
 from estimator.catalog import NO_CATALOG, Catalog, Offer
 from estimator.faults import Fault, Faults, Refused
@@ -37,8 +38,10 @@ from estimator.needs.selvedges import breadth_of
 from estimator.needs.sewing import seam_remarks
 from estimator.needs.types import FabricNeed, FabricTerms, Group, LengthNeed, Needs
 from estimator.plan import Plan
+from estimator.shops import Visit
 
 MOST_WIDTH_CHOICES = 256
+CUT_FROM = (Group.FABRICS, Group.LININGS)
 Widths = Mapping[FabricTerms, tuple[Offer, ...]]
 """For fabrics whose width sets a ring: the fabric's terms, and its offers at one width."""
 
@@ -69,6 +72,17 @@ class Estimate:
     granted: tuple[str, ...]
     cautions: tuple[str, ...]
     saved: tuple[Saved, ...] = ()
+    visits: tuple[Visit, ...] = ()
+
+    @property
+    def charges(self) -> Decimal:
+        """What the shops take for a visit or a delivery."""
+        return sum((one.charge for one in self.visits), Decimal(0))
+
+    @property
+    def total(self) -> Decimal:
+        """What is paid: goods that have a price, and charges."""
+        return self.cost + self.charges
 
     @property
     def cost(self) -> Decimal:
@@ -101,7 +115,29 @@ def estimate(job: Job | Plan, catalog: Catalog = NO_CATALOG, *, thorough: bool =
             refused.append(refusal)
     if not found:
         raise refused[0]
-    return _beside_the_others(min(found, key=_bill), found)
+    if job.is_bought_new:
+        return _beside_the_others(min(found, key=_bill), found)
+    # each choice of the widths that set rings has its own use of the stash and its own shops
+    ways = [settle(one) for one in found]
+    return _beside_the_others(min(ways, key=bill_with_charges), ways)
+
+
+def settle(found: Estimate) -> Estimate:
+    """An estimate of what is bought new, with the stash used first and the shops chosen."""
+    if found.job.is_bought_new:
+        return found
+    stash, shops = found.job.stash, found.job.shops
+    others = [one for one in found.purchases if one.group not in CUT_FROM]
+    unit = found.job.garments[0].plan.garment.unit.tape
+    fabrics, lines, visits = settled(found.fabrics, others, stash, shops, unit)
+    return replace(found, fabrics=fabrics, purchases=listed(fabrics, lines), visits=visits)
+
+
+def bill_with_charges(one: Estimate) -> tuple[int, int, Decimal, int]:
+    """Least money for the whole list and the shops visited; the fewest shops where asked for."""
+    shops = len(one.visits) if one.job.shops.fewest else 0
+    fabric = sum(choice.chosen.needed.ticks for choice in one.fabrics)
+    return one.unpriced, shops, one.total, fabric
 
 
 def _bill(one: Estimate) -> tuple[int, Decimal, int]:
@@ -132,7 +168,7 @@ def _same_but_for(number: int, one: Estimate, other: Estimate) -> bool:
 
 def listed(fabrics: Sequence[FabricChoice], others: Sequence[Purchase]) -> tuple[Purchase, ...]:
     """The shopping list in the order in which a shop is walked."""
-    rest = [one for one in others if one.group not in (Group.FABRICS, Group.LININGS)]
+    rest = [one for one in others if one.group not in CUT_FROM]
     lines = [*(choice.purchase for choice in fabrics), *rest]
     order = {group: number for number, group in enumerate(Group)}
     return with_own_keys(sorted(lines, key=lambda one: order[one.group]))
@@ -201,23 +237,23 @@ def _fabric(
 def _trims(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:
     """Trims and elastics; raises Refused with every complaint about them."""
     faults = Faults()
-    purchases = []
+    purchases: list[Purchase] = []
     needed: tuple[LengthNeed, ...] = ()
     with faults.about(""):
         needed = length_needs(needs, edges)
     for need in needed:
         with faults.about(need.runs[0].source.where):
-            purchases.append(buy_length(need, _unit(needs)))
+            purchases += lines_for(need, _unit(needs))
     faults.refuse_if_any()
     return purchases
 
 
 def _notions(needs: Needs, faults: Faults) -> list[Purchase]:
     """What is bought by count, whatever the widths."""
-    purchases = []
+    purchases: list[Purchase] = []
     for need in needs.counts:
         with faults.about(need.sources[0].where):
-            purchases.append(buy_count(need, _unit(needs)))
+            purchases += lines_for(need, _unit(needs))
     return purchases
 
 

@@ -8,12 +8,15 @@ from pathlib import Path
 from estimator.cast import Cast, cast_of
 from estimator.catalog import NO_CATALOG, Catalog
 from estimator.estimate import Estimate, estimate
-from estimator.faults import Fault, NamesAnUnread, Refused
+from estimator.faults import Fault, Faults, NamesAnUnread, Refused
 from estimator.job import GarmentOrder, Job
-from estimator.readers.catalog_csv import read_catalog
+from estimator.readers.catalog_csv import read_catalog, refuse_unknown_shop
 from estimator.readers.plan_toml import Draft, read_draft
 from estimator.readers.show_toml import is_show
-from estimator.together import beside_each_apart, each_apart
+from estimator.readers.stash_csv import read_stash
+from estimator.shops import Shops
+from estimator.stash import NO_STASH, Stash
+from estimator.together import each_apart, settled_together
 from estimator.workers import Told, estimates_of
 
 
@@ -21,6 +24,8 @@ def estimate_files(
     plans: Sequence[Path],
     catalog: Path | None = None,
     *,
+    stash: Path | None = None,
+    fewest_shops: bool | None = None,
     thorough: bool = False,
     processes: int = 1,
     memory: Path | None = None,
@@ -28,9 +33,11 @@ def estimate_files(
 ) -> Estimate:
     """What to buy for the garments of these plans and shows together.
 
-    ``thorough`` searches longer for layouts. Work is spread over so many ``processes``; ``begun``
-    is called with the number of estimates to make, and what it returns with those that are made.
-    The processes remember layouts in the file ``memory`` from run to run.
+    ``stash`` is a table of what is in hand, and ``fewest_shops`` asks for those rather than for the
+    least total; without them a show's own hold. ``thorough`` searches longer for layouts. Work is
+    spread over so many ``processes``, which remember layouts in the file ``memory`` from run to
+    run; ``begun`` is called with the number of estimates to make, and what it returns with those
+    that are made.
 
     Raises Refused with every complaint about the files: those of a plan that could be read in part
     stand beside those of what its sound entries need.
@@ -56,14 +63,51 @@ def estimate_files(
         shop = read_catalog(catalog) if catalog else NO_CATALOG
     except Refused as refused:
         faults = [*refused.faults, *faults]
-    title = ", ".join(one.title for one in shows) if len(plans) == len(shows) else ""
-    job = Job(tuple(orders), shop, thorough, title)
+    job = Job(
+        garments=tuple(orders),
+        catalog=shop,
+        thorough=thorough,
+        title=", ".join(one.title for one in shows) if len(plans) == len(shows) else "",
+        stash=_stash(stash, shows, shop, faults),
+        shops=_shops(fewest_shops, shows, shop, faults),
+        budget=shows[0].budget if len(shows) == len(plans) == 1 else None,
+    )
     if not faults and len(orders) > 1:
-        jobs = (job, *each_apart(job))
+        jobs = (job.bought_new, *each_apart(job.bought_new))
         told = begun(len(jobs)) if begun else None
         whole, *apart = estimates_of(jobs, processes, told, memory)
-        return beside_each_apart(whole, apart)
+        return settled_together(job, whole, apart)
     return _judged(job, faults, catalog)
+
+
+def _stash(named: Path | None, shows: Sequence[Cast], shop: Catalog, faults: list[Fault]) -> Stash:
+    """The stash that is named, or that of the shows; complaints about it go into ``faults``."""
+    own = {one.stash for one in shows if one.stash}
+    if named is None and len(own) > 1:
+        wrong = "the shows name several stashes: " + ", ".join(sorted(map(str, own)))
+        faults.append(Fault(shows[0].places.of(("show", "stash")), wrong, "name one with --stash"))
+        return NO_STASH
+    file = named or next(iter(own), None)
+    try:
+        return read_stash(file, shop) if file else NO_STASH
+    except Refused as refused:
+        faults += refused.faults
+    return NO_STASH
+
+
+def _shops(fewest: bool | None, shows: Sequence[Cast], shop: Catalog, faults: list[Fault]) -> Shops:
+    """What each shop charges, as the catalog says unless a show does."""
+    charges = {one.name: one.charge for one in shop.shops}
+    found = Faults()
+    for show in shows:
+        for number, one in enumerate(show.shops):
+            with found.at(show.places, ("shop", number)):
+                if shop is not NO_CATALOG:
+                    refuse_unknown_shop(one, shop)
+                charges[one.name] = one.charge
+    faults += found.found
+    own = any(show.fewest for show in shows)
+    return Shops(charges, own if fewest is None else fewest)
 
 
 def _judged(job: Job, faults: list[Fault], catalog: Path | None) -> Estimate:

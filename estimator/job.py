@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
+from estimator.budget import Budget
 from estimator.catalog import NO_CATALOG, Catalog
 from estimator.faults import Path, Places
 from estimator.measure import Length
 from estimator.plan import Piece, Plan
+from estimator.shops import ANY_SHOPS, Shops
+from estimator.stash import NO_STASH, Stash
 from estimator.working import Source
 
 
@@ -57,10 +60,24 @@ class GarmentOrder:
 class Job:
     """Everything an estimate is made from.
 
-    ``thorough`` asks for the long search for each layout. ``title`` is that of the show.
+    ``thorough`` asks for the long search for each layout. ``title`` is that of the show. ``stash``
+    is what is in hand, and ``shops`` what a visit to each costs; ``budget`` is for the reports.
     """
 
     garments: tuple[GarmentOrder, ...]
     catalog: Catalog = NO_CATALOG
     thorough: bool = False
     title: str = ""
+    stash: Stash = NO_STASH
+    shops: Shops = ANY_SHOPS
+    budget: Budget | None = None
+
+    @property
+    def is_bought_new(self) -> bool:
+        """Whether nothing is in hand, and no shop is dearer to reach than another."""
+        return not self.stash.rows and not self.shops.matter
+
+    @property
+    def bought_new(self) -> Job:
+        """The same with nothing in hand, where every shop is as near as any other."""
+        return replace(self, stash=NO_STASH, shops=ANY_SHOPS)

@@ -4,22 +4,43 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any, Literal
 
 from pydantic import Field, model_validator
 
-from estimator.fields import Count, Entry, Name, Note
+from estimator.budget import Budget
+from estimator.catalog import Shop
+from estimator.fields import Count, Entry, Money, Name, Note, Share
 from estimator.measure import Length
 from estimator.written import quoted
 
 
 class ShowHeading(Entry):
-    """The show's name, and the files that hold for all of its garments."""
+    """The show's name, the files that hold for all of its garments, and what it may cost.
+
+    ``ceiling`` and ``spent`` are money in the catalog's currency; ``tax`` is a share of the goods,
+    ``contingency`` one of all that the list asks for. ``shops`` asks for the least total or for the
+    fewest shops.
+    """
 
     name: Name
     catalog: Name | None = None
     wearers: Name | None = None
+    stash: Name | None = None
+    shops: Literal["least", "fewest"] = "least"
+    ceiling: Money | None = None
+    contingency: Share = Fraction(0)
+    tax: Share = Fraction(0)
+    spent: Money = Decimal(0)
     note: Note = ""
+
+    @property
+    def budget(self) -> Budget | None:
+        """What is set against the list; None where the show says nothing of it."""
+        budget = Budget(self.ceiling, self.contingency, self.tax, self.spent)
+        return None if budget == Budget() else budget
 
 
 class Costume(Entry):
@@ -51,6 +72,7 @@ class Show:
 
     heading: ShowHeading
     costumes: tuple[Costume, ...]
+    shops: tuple[Shop, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -63,13 +63,13 @@ class Stash:
     own_colours: Mapping[str, str] = field(default_factory=dict)
 
     def of(self, item: str, colour: str) -> tuple[Single, ...]:
-        """The things of an item and a colour, in capitals or not, each by itself."""
+        """The things of an item and a colour, in capitals or not, each length by itself."""
         return tuple(
             Single(row, nth, thing)
             for row, thing in self.rows.items()
             if thing.item.casefold() == item.casefold()
             and self._colour(thing).casefold() == colour.casefold()
-            for nth in range(1, thing.count + 1)
+            for nth in (range(1, thing.count + 1) if thing.length else (0,))
         )
 
     def _colour(self, thing: InHand) -> str:

@@ -13,7 +13,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from estimator.buying.types import Purchase, total_cost
-from estimator.estimate import Estimate, Saved, listed
+from estimator.estimate import Estimate, Saved, bill_with_charges, listed, settle
 from estimator.job import Job
 
 
@@ -27,9 +27,34 @@ def beside_each_apart(whole: Estimate, apart: Sequence[Estimate]) -> Estimate:
 
     It never costs more than those do.
     """
-    singly = _by_what_is_bought([line for one in apart for line in one.purchases])
+    singly = _singly(apart)
     best = _cheapest(whole, apart, singly)
     return replace(best, saved=tuple(_saved(best, singly)))
+
+
+def settled_together(job: Job, whole: Estimate, apart: Sequence[Estimate]) -> Estimate:
+    """The same for a job with a stash or charges of shops; the estimates are of all bought new.
+
+    Line by line, all together and all apart are each settled, and the least is taken.
+    """
+    best = beside_each_apart(whole, apart)
+    if job.is_bought_new:
+        return best
+    ways = [best, replace(whole, saved=tuple(_saved(whole, _singly(apart)))), _apart(whole, apart)]
+    settled = [settle(replace(one, job=job)) for one in ways]
+    return min(settled, key=bill_with_charges)
+
+
+def _singly(apart: Sequence[Estimate]) -> Lines:
+    return _by_what_is_bought([line for one in apart for line in one.purchases])
+
+
+def _apart(whole: Estimate, apart: Sequence[Estimate]) -> Estimate:
+    """All that the garments need alone, on one list."""
+    fabrics = tuple(choice for one in apart for choice in one.fabrics)
+    others = [line for one in apart for line in one.purchases]
+    granted = tuple(dict.fromkeys(line for one in apart for line in one.granted))
+    return replace(whole, fabrics=fabrics, purchases=listed(fabrics, others), granted=granted)
 
 
 Lines = dict[object, list[Purchase]]
@@ -46,10 +71,7 @@ def _cheapest(whole: Estimate, apart: Sequence[Estimate], singly: Lines) -> Esti
     if any(choice.need.sets_rings for choice in whole.fabrics):
         if not _costs_less([line for own in singly.values() for line in own], whole.purchases):
             return whole
-        fabrics = tuple(choice for one in apart for choice in one.fabrics)
-        others = [line for one in apart for line in one.purchases]
-        granted = tuple(dict.fromkeys(line for one in apart for line in one.granted))
-        return replace(whole, fabrics=fabrics, purchases=listed(fabrics, others), granted=granted)
+        return _apart(whole, apart)
     dearer = {
         alike
         for alike, lines in _by_what_is_bought(whole.purchases).items()

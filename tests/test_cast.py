@@ -127,7 +127,7 @@ def test_a_measure_that_nothing_asks_for_may_be_missing(folder: Path) -> None:
         ('plan = ', 'pan = ', "show.toml, line 6: there is no key 'pan' here; "
          "did you mean 'plan'?"),
         ("[[garment]]", "[[costume]]", "show.toml, line 5: there is no table 'costume' in a show; "
-         "choose from garment, show"),
+         "choose from garment, shop, show"),
         ("wearers.csv", "wearer.csv", "wearer.csv: does not exist; check the name and the folder"),
     ],
 )  # fmt: skip

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from estimator.buying.laying import best_made_up
-from estimator.buying.one_width import WidthOption, cheapest, takes
+from estimator.buying.one_width import WidthOption, best_shop, cheapest, takes
 from estimator.buying.types import Purchase, least_bought
 from estimator.catalog import Offer
 from estimator.faults import Fault, Faults, Refused, Wrong
@@ -45,7 +45,11 @@ class FabricChoice:
             return "width fixed by the plan"
         if count == 1:
             return "the only width that takes the pieces" if self.unfit else ""
+        if not self.chosen.buy.bought:
+            return ""
         costs = [option.buy.cost for option in self.options]
+        if None not in costs and self.chosen.buy.cost != min(costs):  # type: ignore[type-var]
+            return "not the cheapest width or shop by itself, but with the shops that are visited"
         if self.need.sets_rings and None not in costs:
             return f"cheapest of {count} widths with the trims that hang on them"
         if None not in costs:
@@ -72,6 +76,7 @@ class FabricChoice:
             notes=tuple(filter(None, notes)),
             sources=self.need.sources,
             alike=terms,
+            taken=tuple(one.taken for one in chosen.stash),
         )
 
 
@@ -98,7 +103,8 @@ def at_all_widths(
             for way in (option, *option.elsewhere)
         ]
         at_shops = [_at_width(need, own, edges, unit, narrower) for own in _by_shop(offers)]
-        found.append(_best_shop(at_shops))
+        fit = [one for one in at_shops if isinstance(one, WidthOption)]
+        found.append(best_shop(fit) if fit else at_shops[0])
     return found
 
 
@@ -107,16 +113,6 @@ def _by_shop(offers: Sequence[Offer]) -> list[list[Offer]]:
     for offer in offers:
         shops.setdefault(offer.shop, []).append(offer)
     return list(shops.values())
-
-
-def _best_shop(found: Sequence[WidthOption | Unfit]) -> WidthOption | Unfit:
-    """The least that one shop asks for a width, with what the others ask beside it."""
-    options = [one for one in found if isinstance(one, WidthOption)]
-    if not options:
-        return found[0]
-    best = least_bought([option.buy for option in options])
-    chosen = next(option for option in options if option.buy is best)
-    return replace(chosen, elsewhere=tuple(one for one in options if one is not chosen))
 
 
 def _at_width(
@@ -193,9 +189,13 @@ def choose_width(need: FabricNeed, found: Sequence[WidthOption | Unfit]) -> Fabr
     unfit = tuple(one for one in found if isinstance(one, Unfit))
     if not options:
         raise Refused(max(unfit, key=lambda one: one.usable).faults)
+    return FabricChoice(need, options, unfit, chosen_of(options))
+
+
+def chosen_of(options: Sequence[WidthOption]) -> WidthOption:
+    """The cheapest of the widths, or the shortest where prices lack."""
     best = least_bought([option.buy for option in options])
-    chosen = next(option for option in options if option.buy is best)
-    return FabricChoice(need, options, unfit, chosen)
+    return next(option for option in options if option.buy is best)
 
 
 def compared(choice: FabricChoice, others: Iterable[FabricChoice]) -> FabricChoice:

@@ -66,12 +66,16 @@ class Laid:
 
 def cloth_of(terms: FabricTerms, breadth: Breadth, offer: Offer) -> Cloth:
     """What the layout engine knows of a fabric: washed, its repeats shrunk with it."""
+    return replace(cloth_of_width(terms, breadth), buys=steps_sold(terms, offer))
+
+
+def cloth_of_width(terms: FabricTerms, breadth: Breadth) -> Cloth:
+    """The same of a fabric that is not bought: of its length nothing is known."""
     repeat = terms.repeat.times(1 - terms.shrinkage).ticks if terms.repeat else 0
     across = terms.repeat_across
     return Cloth(
         width=breadth.of_a_layer.ticks,
         repeat=repeat,
-        buys=steps_sold(terms, offer),
         repeat_across=across.times(1 - terms.shrinkage_across).ticks if across else 0,
     )
 

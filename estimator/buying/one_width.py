@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from estimator.buying.cut_lengths import as_sold, cut_from_roll, fabric_needed, longest_layout
 from estimator.buying.laying import Laid, cloth_of, laid_out, least_of, total_area
+from estimator.buying.remnants import FromRemnant
 from estimator.buying.types import Buy, least_bought
 from estimator.catalog import Offer
 from estimator.measure import ZERO, Length, total
@@ -22,7 +23,8 @@ class WidthOption:
 
     ``needed`` is before the shop's minimum and step. ``least`` is what any layout of these pieces
     would have to buy. ``waste`` is the share of the usable cloth bought that is in no piece.
-    ``elsewhere`` is the same width as each of the other shops sells it.
+    ``elsewhere`` is the same width as each of the other shops sells it. ``stash`` is what is cut
+    from remnants, beside ``pieces``.
     """
 
     width: Length
@@ -34,6 +36,7 @@ class WidthOption:
     buy: Buy
     waste: Fraction
     elsewhere: tuple[WidthOption, ...] = ()
+    stash: tuple[FromRemnant, ...] = ()
 
     @property
     def usable(self) -> Length:
@@ -44,6 +47,11 @@ class WidthOption:
     def step(self) -> Length:
         """The selling step of the offer on which it is bought."""
         return self.buy.offer.selling_step
+
+    @property
+    def all_pieces(self) -> tuple[CutPiece, ...]:
+        """What is cut from the stash and from what is bought."""
+        return (*(piece for one in self.stash for piece in one.pieces), *self.pieces)
 
     @property
     def boxed(self) -> bool:
@@ -62,12 +70,14 @@ def cheapest(
     offers: Sequence[Offer],
     breadth: Breadth,
     pieces: tuple[CutPiece, ...],
-    known: Sequence[Laid],
+    known: Sequence[Laid] = (),
+    *,
+    quick: bool = False,
 ) -> WidthOption:
     """The cheapest of the offers of one width; each selling step has a layout of its own.
 
     ``known`` are layouts of the same pieces on narrower fabric, which this one can take as well: so
-    a wider fabric never needs more length.
+    a wider fabric never needs more length. ``quick`` is for a look at a layout that is not cut.
     """
     longest_piece = max((least_length(piece, breadth) for piece in pieces), default=ZERO)
     alike: dict[tuple[Length, Length | None, Length | None], list[Offer]] = {}
@@ -77,7 +87,7 @@ def cheapest(
             alike.setdefault(key, []).append(offer)
     ways = []
     for group in alike.values():
-        own = laid_out(terms, breadth, pieces, group[0])
+        own = laid_out(terms, breadth, pieces, group[0], quick=quick)
         served = [
             laid
             for laid in known
@@ -108,3 +118,11 @@ def _least_bought(bound: int, terms: FabricTerms, offer: Offer) -> Length:
     longest = longest_layout(terms, offer)
     cuts = 1 if longest is None else -(-bound // longest)
     return as_sold(fabric_needed(Length(bound), terms, cuts), offer).value
+
+
+def best_shop(options: Sequence[WidthOption]) -> WidthOption:
+    """The least that one shop asks for a width, with what the others ask beside it."""
+    best = least_bought([option.buy for option in options])
+    chosen = next(option for option in options if option.buy is best)
+    others = tuple(replace(one, elsewhere=()) for one in options if one is not chosen)
+    return replace(chosen, elsewhere=others)

@@ -19,6 +19,12 @@ from estimator.working import Operation, Reckoning, Step, in_all
 MOST_RUNS_ON_CARDS = 5_000
 
 
+def lines_for(need: LengthNeed | CountNeed, unit: Unit) -> tuple[Purchase, ...]:
+    """The lines on which a trim or notion is bought. Raises Wrong where it cannot be had."""
+    line = buy_length(need, unit) if isinstance(need, LengthNeed) else buy_count(need, unit)
+    return (replace(line, need=need),)
+
+
 def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
     """The cheapest way to buy a trim: cut from the roll, or on cards of whole runs.
 

@@ -9,9 +9,10 @@ from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 
 from estimator.catalog import Offer
-from estimator.measure import Length
-from estimator.needs.types import Group
-from estimator.working import Source, Step
+from estimator.measure import ZERO, Length
+from estimator.needs.types import CountNeed, Group, LengthNeed
+from estimator.stash import Taken
+from estimator.working import Operation, Source, Step
 
 CENT = Decimal("0.01")
 
@@ -38,7 +39,9 @@ class Buy:
 
     @property
     def cost(self) -> Decimal | None:
-        """The money, to the cent; None without a price."""
+        """The money, to the cent; None without a price, as far as anything is bought."""
+        if not self.bought:
+            return Decimal("0.00")
         price = self.offer.price_per_sold_unit
         if price is None:
             return None
@@ -66,6 +69,7 @@ class Purchase:
     """One line of the shopping list. ``needed`` is before the shop's minimum, step or put-up.
 
     ``alike`` is equal for lines that would be bought as one were their garments planned together.
+    ``need`` is that of a trim or notion, and ``taken`` what comes from the stash instead.
     """
 
     key: str
@@ -79,6 +83,8 @@ class Purchase:
     notes: tuple[str, ...]
     sources: tuple[Source, ...]
     alike: object = None
+    need: LengthNeed | CountNeed | None = None
+    taken: tuple[Taken, ...] = ()
 
 
 def least_bought(ways: Sequence[Buy]) -> Buy:
@@ -86,6 +92,28 @@ def least_bought(ways: Sequence[Buy]) -> Buy:
     if all(way.cost is not None for way in ways):
         return min(ways, key=lambda way: (way.cost, way.amount))
     return min(ways, key=lambda way: way.amount)
+
+
+def costs_less(lines: Sequence[Buy], than: Sequence[Buy]) -> bool:
+    """Whether the one costs less than the other; where a price lacks, whether less is bought."""
+    if all(one.cost is not None for one in (*lines, *than)):
+        return _cost(lines) < _cost(than)
+    return _amount(lines) < _amount(than)
+
+
+def _cost(lines: Sequence[Buy]) -> Decimal:
+    return sum((one.cost or Decimal(0) for one in lines), Decimal(0))
+
+
+def _amount(lines: Sequence[Buy]) -> Fraction:
+    return sum((one.amount for one in lines), Fraction(0))
+
+
+def nothing_bought(offer: Offer) -> Buy:
+    """What need not be bought, because the stash has all of it: so it needs no shop."""
+    none: Length | int = ZERO if offer.put_up.cut_to_length else 0
+    step = Step("nothing to buy: all of it comes from the stash", Operation.START, none, none)
+    return Buy(offer.model_copy(update={"shop": ""}), none, (step,))
 
 
 def with_own_keys(purchases: Sequence[Purchase]) -> tuple[Purchase, ...]:

@@ -12,7 +12,7 @@ from estimator.layout.answer import Column, Layout, Placement, Row, Style
 from estimator.layout.choose import lay_out
 from estimator.layout.effort import EVERYDAY, THOROUGH, Effort
 from estimator.layout.fullest import fullest
-from estimator.layout.in_cuts import Cuts, lay_out_in_cuts
+from estimator.layout.in_cuts import Cuts, lay_out_in_cuts, renamed
 from estimator.layout.question import Blank, Cloth, DoesNotFit, Held
 
 __all__ = [
@@ -32,4 +32,5 @@ __all__ = [
     "fullest",
     "lay_out",
     "lay_out_in_cuts",
+    "renamed",
 ]

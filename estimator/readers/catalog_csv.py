@@ -1,23 +1,26 @@
 """A catalog from a folder with two tables that open in any spreadsheet program.
 
-``items.csv`` holds what shops sell, ``offers.csv`` the ways to buy it; see ``estimator.catalog``.
+``items.csv`` holds what shops sell, ``offers.csv`` the ways to buy it, and
+``shops.csv``, which may be left out, what a visit to each shop costs; see ``estimator.catalog``.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
-from estimator.catalog import Catalog, Item, Kind, Offer
+from estimator.catalog import Catalog, Item, Kind, Offer, Shop
 from estimator.faults import Fault, Faults, Refused, Wrong, nearest
 from estimator.readers.table_rows import complain, rows_of
 from estimator.written import quoted
 
-ITEMS, OFFERS = "items.csv", "offers.csv"
+ITEMS, OFFERS, SHOPS = "items.csv", "offers.csv", "shops.csv"
 TABLE = "a table of a catalog"
 
 
 def read_catalog(folder: Path) -> Catalog:
-    """Reads both tables of a catalog; raises Refused with every complaint about them."""
+    """Reads the tables of a catalog; raises Refused with every complaint about them."""
     _refuse_no_folder(folder)
     faults = Faults()
     unread: set[str] = set()
@@ -42,12 +45,35 @@ def read_catalog(folder: Path) -> Catalog:
         except Wrong as wrong_offer:
             complain(faults, f"{folder / OFFERS}, row {row}", wrong_offer)
         offers.setdefault(offer.item, []).append(offer)
+    by_item = {name: tuple(rows) for name, rows in offers.items()}
+    catalog = Catalog(items, by_item, first[0] if first else "")
+    shops = tuple(_shops(folder / SHOPS, catalog, faults))
     faults.refuse_if_any()
-    return Catalog(
-        items,
-        {name: tuple(rows) for name, rows in offers.items()},
-        first[0] if first else "",
-    )
+    return replace(catalog, shops=shops)
+
+
+def _shops(path: Path, catalog: Catalog, faults: Faults) -> Iterator[Shop]:
+    """What is known of the shops; a catalog need not have the table."""
+    if not path.exists():
+        return
+    seen: dict[str, int] = {}
+    for row, shop in rows_of(path, TABLE, Shop, faults, set()):
+        first = seen.setdefault(shop.name, row)
+        try:
+            refuse_unknown_shop(shop, catalog)
+            if first != row:
+                wrong = f"{quoted(shop.name)} stands here twice, as in row {first}"
+                raise Wrong(wrong, "give each shop one row", ("name",))
+        except Wrong as wrong_shop:
+            complain(faults, f"{path}, row {row}", wrong_shop)
+        yield shop
+
+
+def refuse_unknown_shop(shop: Shop, catalog: Catalog) -> None:
+    """Raises Wrong for a shop at which nothing is on offer."""
+    if shop.name not in catalog.shop_names:
+        wrong = f"nothing is on offer at {quoted(shop.name)}"
+        raise Wrong(wrong, nearest(shop.name, catalog.shop_names), ("name",))
 
 
 def _refuse_no_folder(folder: Path) -> None:

@@ -8,6 +8,7 @@ from typing import Any
 
 from pydantic import ValidationError
 
+from estimator.catalog import Shop
 from estimator.faults import Fault, Faults, Places, Refused, Wrong, nearest
 from estimator.fields import Entry
 from estimator.readers.complaints import wrongs_in
@@ -17,7 +18,7 @@ from estimator.readers.plan_toml import parsed
 from estimator.show import Costume, Show, ShowHeading
 from estimator.written import quoted
 
-TABLES = ("show", "garment")
+TABLES = ("show", "shop", "garment")
 
 
 def is_show(path: Path) -> bool:
@@ -49,9 +50,18 @@ def read_show(path: Path) -> tuple[Show, Places]:
         _validated(table, Costume, ("garment", number), faults, places)
         for number, table in enumerate(tables)
     ]
+    shops = raw.get("shop", [])
+    with faults.at(places, ("shop",)):
+        if not isinstance(shops, list):
+            raise Wrong("[shop] is one table where a list is meant", "head each with [[shop]]")
+    known = [
+        _validated(table, Shop, ("shop", number), faults, places)
+        for number, table in enumerate(shops if isinstance(shops, list) else ())
+    ]
     faults.refuse_if_any()
     assert isinstance(heading, ShowHeading)
-    return Show(heading, tuple(one for one in costumes if isinstance(one, Costume))), places
+    garments = tuple(one for one in costumes if isinstance(one, Costume))
+    return Show(heading, garments, tuple(one for one in known if isinstance(one, Shop))), places
 
 
 def _validated(

@@ -41,7 +41,7 @@ def rows_of(
         if any(cell.strip() for cell in row[len(header) :]):
             wrong = "the row has more cells than the heading"
             faults.found.append(Fault(where, wrong, "put text with commas in quotes"))
-            unread.add(one_line(cells["item"]))
+            unread.add(one_line(cells.get("item", "")))
             continue
         wrongs: list[Wrong] = []
         try:

@@ -1,0 +1,132 @@
+"""Where each thing is bought: the shops whose prices and charges come to least, or the fewest.
+
+Every set of shops is tried, up to eight shops; of more, the dearest to keep are left out one by
+one, which is not proven to be the least.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from decimal import Decimal
+from fractions import Fraction
+from itertools import combinations
+
+from estimator.buying.fabric_widths import FabricChoice
+from estimator.buying.types import Purchase
+from estimator.shops import Shops, Visit
+
+MOST_TRIED = 8
+Rank = tuple[object, ...]
+Set = frozenset[str]
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One way to have a thing: the lines on which it is bought, and the choice that a fabric is."""
+
+    lines: tuple[Purchase, ...]
+    choice: FabricChoice | None = None
+
+    @property
+    def shops(self) -> Set:
+        """The shops it takes, as far as they are named."""
+        return frozenset(
+            line.buy.offer.shop for line in self.lines if line.buy.bought and line.buy.offer.shop
+        )
+
+    @property
+    def cost(self) -> Decimal | None:
+        """What it costs; None where a price lacks."""
+        costs = [line.buy.cost for line in self.lines]
+        return None if None in costs else sum((one for one in costs if one), Decimal(0))
+
+    @property
+    def amount(self) -> Fraction:
+        """How much is bought, to compare ways without prices."""
+        return sum((line.buy.amount for line in self.lines), Fraction(0))
+
+
+@dataclass(frozen=True, slots=True)
+class _Bill:
+    """What is bought if only some shops are gone to."""
+
+    ways: tuple[Way, ...]
+    total: Decimal
+    visited: Set
+
+
+def at_shops(
+    things: Sequence[Sequence[Way]], shops: Shops
+) -> tuple[tuple[Way, ...], tuple[Visit, ...]]:
+    """The way in which each thing is had, and the shops visited for them, by name.
+
+    ``things`` holds for each thing its ways, of which one at least is there; the first goes before
+    others that cost as much.
+    """
+    ranked = [_in_order(ways) for ways in things]
+    named = sorted({shop for ways in ranked for way in ways for shop in way.shops})
+    if len(named) <= MOST_TRIED:
+        sets = (
+            frozenset(some)
+            for count in range(len(named) + 1)
+            for some in combinations(named, count)
+        )
+        bills = [bill for some in sets if (bill := _bill(ranked, some, shops))]
+        best = min(bills, key=lambda bill: _rank(bill, shops))
+    else:
+        best = _leaving_out(ranked, named, shops)
+    visits = tuple(Visit(one, _charge(one, shops)) for one in sorted(best.visited))
+    return best.ways, visits
+
+
+def _in_order(ways: Sequence[Way]) -> list[Way]:
+    """The cheapest first; where a price lacks, what buys least."""
+    if all(way.cost is not None for way in ways):
+        return sorted(ways, key=lambda way: (way.cost, way.amount))
+    return sorted(ways, key=lambda way: way.amount)
+
+
+def _bill(things: Sequence[Sequence[Way]], some: Set, shops: Shops) -> _Bill | None:
+    """What is bought at some of the shops; None where a thing is not had there."""
+    chosen = []
+    for ways in things:
+        way = next((one for one in ways if one.shops <= some), None)
+        if way is None:
+            return None
+        chosen.append(way)
+    visited = frozenset(shop for way in chosen for shop in way.shops)
+    total = sum((way.cost or Decimal(0) for way in chosen), Decimal(0))
+    total += sum((_charge(shop, shops) for shop in visited), Decimal(0))
+    return _Bill(tuple(chosen), total, visited)
+
+
+def _charge(shop: str, shops: Shops) -> Decimal:
+    return shops.charges.get(shop, Decimal(0))
+
+
+def _rank(bill: _Bill, shops: Shops) -> Rank:
+    if shops.fewest:
+        return len(bill.visited), bill.total, sorted(bill.visited)
+    return bill.total, len(bill.visited), sorted(bill.visited)
+
+
+def _leaving_out(things: Sequence[Sequence[Way]], named: Sequence[str], shops: Shops) -> _Bill:
+    """From all shops on, without the one that is best left out, until that saves nothing."""
+    best = _bill(things, frozenset(named), shops)
+    assert best is not None, "at all shops together everything is had"
+    while True:
+        fewer = list(_without_one(things, best.visited, shops))
+        if not fewer:
+            return best
+        next_best = min(fewer, key=lambda bill: _rank(bill, shops))
+        if _rank(next_best, shops) >= _rank(best, shops):
+            return best
+        best = next_best
+
+
+def _without_one(things: Sequence[Sequence[Way]], some: Set, shops: Shops) -> Iterator[_Bill]:
+    for shop in sorted(some):
+        bill = _bill(things, some - {shop}, shops)
+        if bill is not None:
+            yield bill

@@ -1,0 +1,130 @@
+"""Pieces laid out on a remnant: a strip of cloth in hand that ends somewhere."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from estimator.buying.cut_lengths import CUT_ENDS, fabric_needed
+from estimator.buying.laying import Laid, cloth_of_width
+from estimator.buying.lots import single_lots
+from estimator.layout import fullest, renamed
+from estimator.measure import ZERO, Length
+from estimator.needs.selvedges import Breadth
+from estimator.needs.types import CutPiece, FabricTerms
+from estimator.stash import Single, Taken
+from estimator.working import Reckoning
+
+
+@dataclass(frozen=True, slots=True)
+class FromRemnant:
+    """What is cut from one remnant: ``pieces`` with the numbers of them, and how they lie.
+
+    ``needed`` is what is cut off the remnant, as it lies in the stash.
+    """
+
+    single: Single
+    breadth: Breadth
+    pieces: tuple[CutPiece, ...]
+    laid: Laid
+    needed: Reckoning
+
+    @property
+    def taken(self) -> Taken:
+        """What goes from the stash, and what is left."""
+        return Taken(self.single, self.needed.value, length_of(self.single) - self.needed.value)
+
+
+def length_of(single: Single) -> Length:
+    """How long a thing in hand is."""
+    return single.thing.length or ZERO
+
+
+def cut_area(single: Single) -> int:
+    """Width times length in square ticks, by which remnants are told large from small."""
+    return (single.thing.width or ZERO).ticks * length_of(single).ticks
+
+
+def in_hand(terms: FabricTerms, single: Single) -> FabricTerms:
+    """The terms of the fabric as it is in hand: washed already, it does not shrink again."""
+    if not single.thing.washed:
+        return terms
+    washed = Fraction(0)
+    repeat, across = terms.repeat, terms.repeat_across
+    return replace(
+        terms,
+        shrinkage=washed,
+        shrinkage_across=washed,
+        repeat=repeat.times(1 - terms.shrinkage) if repeat else None,
+        repeat_across=across.times(1 - terms.shrinkage_across) if across else None,
+    )
+
+
+def breadth_of_remnant(terms: FabricTerms, single: Single) -> Breadth:
+    """What can be cut from across a remnant, laid open, as it is when it is cut.
+
+    Its usable width is as stated, or what is between two selvedges. Of its own edges nothing is
+    asked: no piece lies on them.
+    """
+    width = single.thing.width or ZERO
+    selvedges = min(terms.selvedge * 2, width)
+    usable = single.thing.usable or width - selvedges
+    return Breadth(usable.times_rounded_down(1 - in_hand(terms, single).shrinkage_across), ZERO)
+
+
+def longest_on(terms: FabricTerms, single: Single) -> int:
+    """The longest layout in ticks that a remnant takes, both of its ends straightened."""
+    own = in_hand(terms, single)
+    grown = (1 + own.waste) / (1 - own.shrinkage)
+    return int(length_of(single).ticks / grown) - terms.straightening.ticks * CUT_ENDS
+
+
+def laid_on_remnant(
+    terms: FabricTerms, single: Single, pieces: Sequence[CutPiece]
+) -> FromRemnant | None:
+    """As much of the pieces as goes on a remnant; None where nothing does.
+
+    Pieces that use a selvedge are left for new cloth: a remnant may have lost its own.
+    """
+    breadth, longest = breadth_of_remnant(terms, single), longest_on(terms, single)
+    able = [piece for piece in pieces if not piece.selvedges]
+    if breadth.usable <= ZERO or longest <= 0 or not able:
+        return None
+    own = in_hand(terms, single)
+    lots = single_lots(able, breadth, nap=terms.nap)
+    cloth = cloth_of_width(own, breadth)
+    layout = fullest(cloth, [lot.blank for lot in lots], longest, rows_only=terms.rows_only)
+    if layout is None:
+        return None
+    held = Counter(lots[place.blank].piece for place in layout.placements)
+    own_numbers = {number: place for place, number in enumerate(sorted(held))}
+    cut = tuple(replace(able[number], quantity=held[number]) for number in own_numbers)
+    kept = {n: lot for n, lot in enumerate(lots) if lot.piece in own_numbers}
+    layout = renamed(layout, {number: place for place, number in enumerate(kept)})
+    own_lots = tuple(
+        replace(
+            lot,
+            piece=own_numbers[lot.piece],
+            blank=replace(lot.blank, quantity=held[lot.piece]),
+        )
+        for lot in kept.values()
+    )
+    needed = fabric_needed(Length(layout.length), own)
+    return FromRemnant(single, breadth, cut, Laid(own_lots, (layout,), layout.bound), needed)
+
+
+def without(pieces: Sequence[CutPiece], cut: Sequence[CutPiece]) -> tuple[CutPiece, ...]:
+    """The pieces that are still to be cut once so many of some have been."""
+    gone: Counter[CutPiece] = Counter()
+    for piece in cut:
+        gone[replace(piece, quantity=1)] += piece.quantity
+    left = []
+    for piece in pieces:
+        alike = replace(piece, quantity=1)
+        taken = min(piece.quantity, gone[alike])
+        gone[alike] -= taken
+        if taken < piece.quantity:
+            left.append(replace(piece, quantity=piece.quantity - taken))
+    return tuple(left)
