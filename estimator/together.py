@@ -35,11 +35,12 @@ def beside_each_apart(whole: Estimate, apart: Sequence[Estimate]) -> Estimate:
 def settled_together(job: Job, whole: Estimate, apart: Sequence[Estimate]) -> Estimate:
     """The same for a job with a stash or charges of shops; the estimates are of all bought new.
 
-    Line by line, all together and all apart are each settled, and the least is taken.
+    Where shops are weighed, what is best line by line need not be so for the whole: then all
+    together and all apart are settled as well, and the least is taken.
     """
     best = beside_each_apart(whole, apart)
-    if job.is_bought_new:
-        return best
+    if not job.shops.matter:
+        return settle(replace(best, job=job))
     ways = [best, replace(whole, saved=tuple(_saved(whole, _singly(apart)))), _apart(whole, apart)]
     settled = [settle(replace(one, job=job)) for one in ways]
     return min(settled, key=bill_with_charges)

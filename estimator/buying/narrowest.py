@@ -35,9 +35,12 @@ def narrowest_serving(choice: FabricChoice) -> Narrowest | None:
     """The narrowest fabric found on which the length that is bought still serves.
 
     Every width it names has a layout; a narrower one may exist that was not found. None where
-    strips take the fabric's width or pieces both its selvedges: they are others on every width.
+    strips take the fabric's width or pieces both its selvedges: they are others on every width;
+    and where nothing is bought.
     """
     option, terms = choice.chosen, choice.need.terms
+    if not option.pieces:
+        return None
     if any(one.piece.made is Made.JOINED_STRIP for one in choice.need.hanging):
         return None
     if any(len(piece.selvedges) == BOTH for piece in option.pieces):

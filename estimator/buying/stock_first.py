@@ -33,10 +33,15 @@ def with_stock(need: Need, lines: Lines, singles: Sequence[Single], buying: Buyi
     ``lines`` is what ``buying`` makes of the whole need.
     """
     if isinstance(need, LengthNeed):
-        return _lengths(need, lines, singles, buying)
-    if need.opening is not None:
-        return _zips(need, lines, singles, buying)
-    return _counted(need, lines, singles, buying)
+        found = _lengths(need, lines, singles, buying)
+    elif need.opening is not None:
+        found = _zips(need, lines, singles, buying)
+    else:
+        found = _counted(need, lines, singles, buying)
+    whole = lines[0]
+    return tuple(
+        replace(line, sources=whole.sources, alike=whole.alike, need=need) for line in found
+    )
 
 
 def _nothing(need: Need, lines: Lines) -> Purchase:

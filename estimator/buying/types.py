@@ -113,7 +113,10 @@ def nothing_bought(offer: Offer) -> Buy:
     """What need not be bought, because the stash has all of it: so it needs no shop."""
     none: Length | int = ZERO if offer.put_up.cut_to_length else 0
     step = Step("nothing to buy: all of it comes from the stash", Operation.START, none, none)
-    return Buy(offer.model_copy(update={"shop": ""}), none, (step,))
+    free = {"shop": "", "price": offer.price or Decimal(0)}
+    if offer.put_up.cut_to_length:
+        free["per"] = offer.per or offer.sold_by
+    return Buy(offer.model_copy(update=free), none, (step,))
 
 
 def with_own_keys(purchases: Sequence[Purchase]) -> tuple[Purchase, ...]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from estimator.buying.fabric_widths import FabricChoice
+from estimator.buying.laying import Laid
 from estimator.buying.one_width import WidthOption
 from estimator.buying.types import Purchase
 from estimator.estimate import Estimate
@@ -14,6 +15,7 @@ from estimator.reports.assumptions import assumptions
 from estimator.reports.shopping_list import title_of
 from estimator.reports.units import tape_unit
 from estimator.reports.working_lines import Working, cut_workings, workings
+from estimator.stash import Taken
 
 
 def estimate_json(estimate: Estimate) -> dict[str, Any]:
@@ -22,6 +24,7 @@ def estimate_json(estimate: Estimate) -> dict[str, Any]:
         "job": title_of(estimate),
         "currency": estimate.currency or None,
         "cost": f"{estimate.cost:.2f}",
+        "shops": [{"shop": one.shop, "charge": f"{one.charge:.2f}"} for one in estimate.visits],
         "lines_without_price": estimate.unpriced,
         "shopping_list": [_purchase(one, tape_unit(estimate)) for one in estimate.purchases],
         "fabrics": widths_json(estimate),
@@ -79,9 +82,23 @@ def _purchase(one: Purchase, unit: Unit) -> dict[str, Any]:
         "unit": buy.unit,
         "unit_price": None if price is None else f"{price:f}",
         "cost": None if buy.cost is None else f"{buy.cost:.2f}",
+        "from_stash": [_taken(taken, unit) for taken in one.taken],
         "notes": list(one.notes),
         "from": [{"what": str(source), "place": source.place} for source in one.sources],
     }
+
+
+def _taken(one: Taken, unit: Unit) -> dict[str, Any]:
+    return {
+        "row": one.single.row,
+        "place": one.single.thing.place or None,
+        "take": _amount(one.amount, unit),
+        "left": _amount(one.left, unit),
+    }
+
+
+def _amount(amount: Length | int, unit: Unit) -> dict[str, Any] | int | None:
+    return length_json(amount, unit) if isinstance(amount, Length) else amount
 
 
 def _fabric(choice: FabricChoice, unit: Unit) -> dict[str, Any]:
@@ -111,21 +128,33 @@ def _width(option: WidthOption, chosen: bool, unit: Unit) -> dict[str, Any]:
         "least_that_any_layout_buys": length_json(option.least, unit),
         "style": option.laid.style.value,
         "pieces": [_piece(piece, unit) for piece in option.pieces],
-        "places": [
+        "places": _places(option.laid, unit),
+        "from_remnants": [
             {
-                "cut": number,
-                "piece": option.laid.lots[place.blank].piece,
-                "head_to_tail": option.laid.lots[place.blank].count,
-                "layers": option.laid.lots[place.blank].layers,
-                "half_on_fold": option.laid.lots[place.blank].half,
-                "across": length_json(Length(place.across), unit),
-                "along": length_json(Length(place.along), unit),
-                "turned": place.turned,
+                **_taken(one.taken, unit),
+                "pieces": [_piece(piece, unit) for piece in one.pieces],
+                "places": _places(one.laid, unit),
             }
-            for number, cut in enumerate(option.laid.cuts, start=1)
-            for place in cut.placements
+            for one in option.stash
         ],
     }
+
+
+def _places(laid: Laid, unit: Unit) -> list[dict[str, Any]]:
+    return [
+        {
+            "cut": number,
+            "piece": laid.lots[place.blank].piece,
+            "head_to_tail": laid.lots[place.blank].count,
+            "layers": laid.lots[place.blank].layers,
+            "half_on_fold": laid.lots[place.blank].half,
+            "across": length_json(Length(place.across), unit),
+            "along": length_json(Length(place.along), unit),
+            "turned": place.turned,
+        }
+        for number, cut in enumerate(laid.cuts, start=1)
+        for place in cut.placements
+    ]
 
 
 def _piece(piece: CutPiece, unit: Unit) -> dict[str, Any]:

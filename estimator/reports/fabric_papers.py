@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from estimator.buying.fabric_widths import FabricChoice
@@ -11,6 +11,7 @@ from estimator.buying.one_width import WidthOption
 from estimator.estimate import Estimate
 from estimator.measure import Length, natural_text, shop_text, usable_text
 from estimator.needs.types import CutPiece
+from estimator.reports.stash_papers import NOTHING_TO_BUY, where_text
 from estimator.reports.tables import Column, Format, Sold, Table, Value
 from estimator.reports.units import tape_beside, tape_unit
 from estimator.reports.uses import fabric_title
@@ -20,6 +21,8 @@ def proof_text(option: WidthOption) -> str:
     """How good the layout is, against the least that any layout of the pieces has to buy."""
     bought = option.buy.bought
     assert isinstance(bought, Length), "fabric is cut to length"
+    if not bought:
+        return NOTHING_TO_BUY
     boxes = "these outlines" if option.laid.slanted else "these rectangles"
     pieces = boxes if option.boxed else "these pieces"
     if bought <= option.least:
@@ -38,6 +41,8 @@ def other_way_text(choice: FabricChoice) -> str:
     ``folded lengthwise and cut in pairs it takes 3 1/2 yd, 1/4 yd more``.
     """
     chosen, unit = choice.chosen, choice.chosen.buy.offer.sold_by
+    if not chosen.pieces:
+        return ""
     folded = chosen.breadth.folded
     way = "laid open in one layer" if folded else "folded lengthwise and cut in pairs"
     other, bought = bought_other_way(choice), chosen.buy.bought
@@ -147,16 +152,26 @@ def cut_table(estimate: Estimate, *, with_garments: bool = True) -> Table:
             Column("Note", wide=40),
         ),
         rows=tuple(
-            _cut_row(choice, piece, with_garments)
+            _cut_row(choice, piece, with_garments, where)
             for choice in estimate.fabrics
-            for piece in choice.chosen.pieces
+            for pieces, where in _parts(choice)
+            for piece in pieces
         ),
         unit=unit,
         notes=("Widths lie across the fabric and lengths along it.",),
     )
 
 
-def _cut_row(choice: FabricChoice, piece: CutPiece, with_garments: bool) -> tuple[Value, ...]:
+def _parts(choice: FabricChoice) -> Iterator[tuple[Sequence[CutPiece], str]]:
+    """What is cut from the stash, and from where; then what is cut from the cloth bought."""
+    for one in choice.chosen.stash:
+        yield one.pieces, f"from the stash: {where_text(one.taken)}"
+    yield choice.chosen.pieces, ""
+
+
+def _cut_row(
+    choice: FabricChoice, piece: CutPiece, with_garments: bool, where: str
+) -> tuple[Value, ...]:
     return (
         choice.need.title,
         *([piece.source.garment] if with_garments else []),
@@ -165,5 +180,5 @@ def _cut_row(choice: FabricChoice, piece: CutPiece, with_garments: bool) -> tupl
         piece.width.value,
         piece.length.value,
         *piece.finished,
-        "; ".join(filter(None, (piece.note, "may be turned" if piece.may_turn else ""))),
+        "; ".join(filter(None, (where, piece.note, "may be turned" if piece.may_turn else ""))),
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from estimator.buying.fabric_widths import FabricChoice
+from estimator.buying.laying import Laid
 from estimator.buying.lots import Lot
 from estimator.buying.one_width import WidthOption
 from estimator.estimate import Estimate
@@ -17,6 +18,16 @@ from estimator.reports.tables import Column, Format, Table, Value
 from estimator.reports.units import tape_beside, tape_unit
 from estimator.reports.uses import fabric_title
 
+PLACES = (
+    Column("No.", Format.COUNT, 6),
+    Column("Row height", Format.TAPE, 12),
+    Column("Piece", wide=36),
+    Column("From the cut end", Format.TAPE, 14),
+    Column("From the selvedge", Format.TAPE, 15),
+    Column("Width", Format.TAPE, 12),
+    Column("Length", Format.TAPE, 12),
+)
+
 
 def written_layouts(
     choice: FabricChoice, estimate: Estimate
@@ -26,12 +37,16 @@ def written_layouts(
     Distances are from the cut end and from the near selvedge. A close layout has no rows.
     """
     laid = choice.chosen.laid
-    names = tuple(lot.name for lot in laid.lots)
     for number, cut in enumerate(laid.cuts):
-        lines = (
-            f"row {row:3} {sketch(cut, band, names)}" for row, band in enumerate(cut.rows, start=1)
-        )
-        yield _of_cut(number, choice, estimate), tuple(lines)
+        yield _of_cut(number, choice, estimate), row_sketches(laid, cut)
+
+
+def row_sketches(laid: Laid, cut: Layout) -> tuple[str, ...]:
+    """Each row of a layout as one line of text."""
+    names = tuple(lot.name for lot in laid.lots)
+    return tuple(
+        f"row {row:3} {sketch(cut, band, names)}" for row, band in enumerate(cut.rows, start=1)
+    )
 
 
 def _of_cut(number: int, choice: FabricChoice, estimate: Estimate) -> Table:
@@ -43,16 +58,8 @@ def _of_cut(number: int, choice: FabricChoice, estimate: Estimate) -> Table:
         title += f", cut {number + 1} of {len(chosen.laid.cuts)}"
     return Table(
         title=title,
-        columns=(
-            Column("No.", Format.COUNT, 6),
-            Column("Row height", Format.TAPE, 12),
-            Column("Piece", wide=36),
-            Column("From the cut end", Format.TAPE, 14),
-            Column("From the selvedge", Format.TAPE, 15),
-            Column("Width", Format.TAPE, 12),
-            Column("Length", Format.TAPE, 12),
-        ),
-        rows=tuple(_layout_rows(chosen, layout, unit)),
+        columns=PLACES,
+        rows=tuple(layout_rows(chosen, layout, unit)),
         unit=unit,
         notes=(
             f"{_how_it_lies(choice, layout, unit)} Straighten the cut end first.",
@@ -88,7 +95,7 @@ def _how_it_lies(choice: FabricChoice, layout: Layout, unit: Unit) -> str:
     return f"{text}."
 
 
-def _layout_rows(option: WidthOption, layout: Layout, unit: Unit) -> Iterator[tuple[Value, ...]]:
+def layout_rows(option: WidthOption, layout: Layout, unit: Unit) -> Iterator[tuple[Value, ...]]:
     """A line for each piece, or for equal ones side by side: its row, and where it lies.
 
     The pieces of a close layout lie in no rows and are numbered themselves.

@@ -197,6 +197,10 @@ class _ShoppingList:
     def _totals(self) -> None:
         if not self.cost_cells:
             return
+        for visit in self.estimate.visits:
+            if visit.charge:
+                self._sum(f"{visit.shop}: visit or delivery", f"={visit.charge}")
+                self.cost_cells.append(f"{self.COST}{self.row - 1}")
         currency = f" ({self.estimate.currency})" if self.estimate.currency else ""
         self._sum(f"Total{currency}", _sum_of(",".join(self.cost_cells)))
         total = cell_at(self.sheet, self.row - 1, 2)

@@ -12,6 +12,7 @@ from estimator.estimate import Estimate
 from estimator.measure import Length, Unit, natural_text
 from estimator.needs.types import Group
 from estimator.reports.bolt_widths import narrowest_text
+from estimator.reports.stash_papers import stash_note
 from estimator.reports.tables import Sold
 from estimator.reports.units import tape_beside, tape_unit
 from estimator.reports.uses import use_of
@@ -63,14 +64,36 @@ def garment_notes(estimate: Estimate) -> tuple[str, ...]:
     return tuple(dict.fromkeys(notes))
 
 
+FROM_STASH = "From the stash"
+NO_SHOP = "Where you like"
+"""What is bought of offers that name no shop."""
+
+
 def sections(estimate: Estimate) -> tuple[Section, ...]:
-    """The list in the order of the shop; parts with nothing to buy are left out."""
+    """The list in the order of the shop; parts with nothing to buy are left out.
+
+    Where several shops are gone to, it is a list for each of them.
+    """
+    shops = {one.buy.offer.shop for one in estimate.purchases if one.buy.bought}
+    if len(shops) > 1:
+        return tuple(_by_shop(estimate))
     found = []
     for group in Group:
         lines = tuple(_line(one, estimate) for one in estimate.purchases if one.group is group)
         if lines:
             found.append(Section(group.value, lines))
     return tuple(found)
+
+
+def _by_shop(estimate: Estimate) -> Iterator[Section]:
+    """A section for each shop, in the order of their names; what costs nothing comes last."""
+    lines: dict[str, list[Line]] = {}
+    for one in estimate.purchases:
+        shop = (one.buy.offer.shop or NO_SHOP) if one.buy.bought else FROM_STASH
+        lines.setdefault(shop, []).append(_line(one, estimate))
+    last = (NO_SHOP, FROM_STASH)
+    for shop in sorted(lines, key=lambda name: (name in last, name == FROM_STASH, name)):
+        yield Section(shop, tuple(lines[shop]))
 
 
 def _line(purchase: Purchase, estimate: Estimate) -> Line:
@@ -102,9 +125,10 @@ def _notes(purchase: Purchase, estimate: Estimate) -> Iterator[str]:
     use = use_of(purchase, estimate)
     if use:
         yield f"for {use}"
+    yield from filter(None, (stash_note(purchase, tape_unit(estimate)),))
     yield from purchase.notes
     for choice in estimate.fabrics:
-        if choice.need.sources == purchase.sources:
+        if choice.need.sources == purchase.sources and purchase.buy.bought:
             yield narrowest_text(choice, estimate)
 
 
@@ -126,15 +150,23 @@ def _needed(purchase: Purchase) -> Sold:
 
 def totals(estimate: Estimate) -> tuple[str, ...]:
     """The sum of the list in words, and how much of it has no price."""
-    count, unpriced = len(estimate.purchases), estimate.unpriced
+    count, unpriced = sum(1 for one in estimate.purchases if one.buy.bought), estimate.unpriced
+    if not count and estimate.purchases:
+        return (f"{NOTHING[:-1]}: all of it comes from the stash.",)
     if not count:
         return (NOTHING,)
     if unpriced == count:
         none = "The one item has no" if count == 1 else f"None of the {count} items has a"
         return (f"{none} price.",)
     items = f"{count} item{'s' if count > 1 else ''}"
-    said = f"Total {estimate.cost:.2f} {estimate.currency} for"
+    said = f"Total {estimate.total:.2f} {estimate.currency} for"
+    if estimate.charges:
+        items += f", {estimate.charges:.2f} of it for going to {' and '.join(_charging(estimate))}"
     if unpriced:
         lack = "has" if unpriced == 1 else "have"
         return (f"{said} {count - unpriced} of {items}; {unpriced} {lack} no price.",)
     return (f"{said} {items}.",)
+
+
+def _charging(estimate: Estimate) -> Iterator[str]:
+    return (one.shop for one in estimate.visits if one.charge)

@@ -17,8 +17,10 @@ from estimator.reports.fabric_papers import (
     widths_table,
 )
 from estimator.reports.layout_papers import written_layouts
+from estimator.reports.remnant_papers import remnant_layouts
 from estimator.reports.savings import savings
-from estimator.reports.shopping_list import Line, garment_notes, sections, title_of, totals
+from estimator.reports.shopping_list import Line, Section, garment_notes, sections, title_of, totals
+from estimator.reports.stash_papers import NOTHING_TO_BUY, stash_table
 from estimator.reports.tables import Format, Table, price_text, text_of
 from estimator.reports.uses import fabric_title, named, several_garments
 from estimator.reports.working_lines import Working, cut_workings, workings
@@ -48,6 +50,8 @@ def _estimate_lines(estimate: Estimate) -> Iterator[str]:
         yield ""
     yield from totals(estimate)
     yield ""
+    if from_stash := stash_table(estimate):
+        yield table_text(from_stash)
     yield from _fabrics(estimate)
     yield from bullets("Planned together", savings(estimate))
     yield from bullets("Look at this", estimate.remarks)
@@ -66,7 +70,7 @@ def _list_grid(estimate: Estimate) -> str:
     rows: list[list[str]] = []
     for part in parts:
         rows.append([part.title.upper(), *[""] * len(wide)])
-        rows += [[_item(line, room), *_figures(line)] for line in part.lines]
+        rows += [[_item(line, part, room), *_figures(line)] for line in part.lines]
     return grid(rows, headings, align)
 
 
@@ -74,9 +78,9 @@ def _widest(text: str) -> int:
     return max(map(len, text.splitlines() or [""]))
 
 
-def _item(line: Line, room: int) -> str:
+def _item(line: Line, part: Section, room: int) -> str:
     """What is bought and where, and its notes below, a little further in."""
-    item = f"{line.item} ({line.shop})" if line.shop else line.item
+    item = f"{line.item} ({line.shop})" if line.shop not in ("", part.title) else line.item
     return "\n".join([*_indented(item, room, "  "), *_indented(line.note, room, "    ")])
 
 
@@ -101,6 +105,9 @@ def _fabrics(estimate: Estimate) -> Iterator[str]:
     yield "How the fabrics lie:"
     for choice in estimate.fabrics:
         option = choice.chosen
+        if not option.pieces:
+            yield from wrapped(f"- {fabric_title(choice, estimate)}: {NOTHING_TO_BUY}.")
+            continue
         style = option.laid.style.value
         if option.laid.style is Style.STRAIGHT_ROWS:
             rows = sum(len(cut.rows) for cut in option.laid.cuts)
@@ -118,8 +125,9 @@ def layout_text(estimate: Estimate) -> str:
     """The cut list, and each layout row by row."""
     parts = [table_text(cut_table(estimate, with_garments=several_garments(estimate)))]
     for choice in estimate.fabrics:
-        for table, sketches in written_layouts(choice, estimate):
-            parts += [table_text(table), *sketches, ""]
+        for papers in (remnant_layouts, written_layouts):
+            for table, sketches in papers(choice, estimate):
+                parts += [table_text(table), *sketches, ""]
     return "\n".join(parts)
 
 

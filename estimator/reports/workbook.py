@@ -31,8 +31,10 @@ from estimator.reports.fabric_papers import cut_table, widths_table
 from estimator.reports.layout_papers import written_layouts
 from estimator.reports.list_sheet import write_shopping_list
 from estimator.reports.printing import Rows, fit_if_hardly_more, keep_together, print_setup
+from estimator.reports.remnant_papers import remnant_layouts
 from estimator.reports.row_heights import fit_height
 from estimator.reports.savings import savings
+from estimator.reports.stash_papers import stash_table
 from estimator.reports.tables import Column, Format, Table
 from estimator.reports.units import tape_unit
 from estimator.reports.working_sheet import write_workings
@@ -51,10 +53,18 @@ def workbook_of(estimate: Estimate) -> Workbook:
     first.title = LIST_SHEET
     write_shopping_list(first, estimate)
     unit = tape_unit(estimate)
+    from_stash = stash_table(estimate)
+    if from_stash:
+        _tables(book.create_sheet("Stash"), [(from_stash, ())], unit, landscape=True)
     _tables(book.create_sheet("Cut list"), [(cut_table(estimate), ())], unit, landscape=True)
     _tables(
         book.create_sheet("Layout"),
-        [paper for one in estimate.fabrics for paper in written_layouts(one, estimate)],
+        [
+            paper
+            for one in estimate.fabrics
+            for papers in (remnant_layouts, written_layouts)
+            for paper in papers(one, estimate)
+        ],
         unit,
     )
     _tables(

@@ -10,6 +10,7 @@ from estimator.buying.types import Purchase
 from estimator.estimate import Estimate
 from estimator.measure import Length, Unit, about_text, decimal_text, shop_text, tape_text
 from estimator.needs.types import CutPiece
+from estimator.reports.stash_papers import NOTHING_TO_BUY, amount_text, where_text
 from estimator.reports.tables import Sold, price_text
 from estimator.reports.units import tape_unit
 from estimator.reports.uses import named, several_garments, use_of
@@ -40,7 +41,26 @@ class Working:
 def workings(estimate: Estimate) -> tuple[Working, ...]:
     """The working of each line of the shopping list, in its order."""
     unit = tape_unit(estimate)
-    return tuple(_of_purchase(purchase, estimate, unit) for purchase in estimate.purchases)
+    return tuple(
+        working
+        for purchase in estimate.purchases
+        for working in (_of_purchase(purchase, estimate, unit), *_of_stash(purchase, estimate))
+    )
+
+
+def _of_stash(purchase: Purchase, estimate: Estimate) -> Iterator[Working]:
+    """What is cut off each remnant for a fabric, and what is left of it."""
+    unit = tape_unit(estimate)
+    for choice in estimate.fabrics:
+        if choice.need.sources != purchase.sources:
+            continue
+        for one in choice.chosen.stash:
+            left = amount_text(one.taken.left, unit) if one.taken.left else "nothing"
+            yield Working(
+                title=f"{purchase.title}, remnant from {where_text(one.taken)}",
+                lines=tuple(_line(step, unit, unit.shop) for step in one.needed.steps),
+                answer=f"cut {amount_text(one.taken.amount, unit)} off it; {left} is left",
+            )
 
 
 def _of_purchase(purchase: Purchase, estimate: Estimate, unit: Unit) -> Working:
@@ -48,18 +68,24 @@ def _of_purchase(purchase: Purchase, estimate: Estimate, unit: Unit) -> Working:
     shop = buy.offer.sold_by
     sold = Sold(buy.sold_units, buy.unit)
     lines = [_line(step, unit, shop) for step in buy.steps]
+    if not buy.bought:
+        return Working(_title(purchase, estimate), tuple(lines), NOTHING_TO_BUY)
     answer = f"buy {sold.text} {buy.unit}"
     price = buy.offer.price_per_sold_unit
     if price is not None:
         per = "each" if buy.unit == "each" else f"per {buy.unit}"
         answer += f" at {price_text(price)} {buy.offer.currency} {per} = {buy.cost:.2f}"
-    use = use_of(purchase, estimate)
     return Working(
-        title=f"{purchase.title} for {use}" if use else purchase.title,
+        title=_title(purchase, estimate),
         lines=tuple(lines),
         answer=answer,
         places=tuple(dict.fromkeys(str(source.place) for source in purchase.sources)),
     )
+
+
+def _title(purchase: Purchase, estimate: Estimate) -> str:
+    use = use_of(purchase, estimate)
+    return f"{purchase.title} for {use}" if use else purchase.title
 
 
 def cut_workings(estimate: Estimate) -> tuple[Working, ...]:
@@ -71,7 +97,7 @@ def cut_workings(estimate: Estimate) -> tuple[Working, ...]:
     fabrics: dict[tuple[str, tuple[Step, ...], tuple[Step, ...]], list[str]] = {}
     alike: dict[tuple[str, tuple[Step, ...], tuple[Step, ...]], CutPiece] = {}
     for choice in estimate.fabrics:
-        for piece in choice.chosen.pieces:
+        for piece in choice.chosen.all_pieces:
             name = piece.name
             if several_garments(estimate):
                 name = f"{piece.source.garment}: {name}"

@@ -1,0 +1,46 @@
+"""How pieces lie on remnants from the stash, written out so that they can be chalked."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from estimator.buying.fabric_widths import FabricChoice
+from estimator.buying.remnants import FromRemnant
+from estimator.estimate import Estimate
+from estimator.measure import usable_text
+from estimator.reports.layout_papers import PLACES, layout_rows, row_sketches
+from estimator.reports.stash_papers import amount_text, in_hand_text, where_text
+from estimator.reports.tables import Table
+from estimator.reports.units import tape_unit
+from estimator.reports.uses import fabric_title
+
+
+def remnant_layouts(
+    choice: FabricChoice, estimate: Estimate
+) -> Iterator[tuple[Table, tuple[str, ...]]]:
+    """For each remnant that a fabric is cut from, its layout and its rows as lines of text."""
+    for one in choice.chosen.stash:
+        yield _of_remnant(one, choice, estimate), row_sketches(one.laid, one.laid.cuts[0])
+
+
+def _of_remnant(one: FromRemnant, choice: FabricChoice, estimate: Estimate) -> Table:
+    unit = tape_unit(estimate)
+    thing, layout = one.single.thing, one.laid.cuts[0]
+    laid = replace(choice.chosen, pieces=one.pieces, laid=one.laid, breadth=one.breadth)
+    style = layout.style.value
+    shrinks = choice.need.terms.shrinkage and not thing.washed
+    washed = ", after it has been washed and has shrunk" if shrinks else ""
+    left = amount_text(one.taken.left, unit) if one.taken.left else "nothing"
+    return Table(
+        title=f"{fabric_title(choice, estimate)}, remnant from {where_text(one.taken)}",
+        columns=PLACES,
+        rows=tuple(layout_rows(laid, layout, unit)),
+        unit=unit,
+        notes=(
+            f"The remnant is {in_hand_text(thing, unit)}. {style.capitalize()}, laid out open, one "
+            f"layer{washed}; usable width {usable_text(one.breadth.usable, unit)}. Straighten the "
+            "cut end first.",
+            f"Cut {amount_text(one.taken.amount, unit)} off it; {left} is left.",
+        ),
+    )

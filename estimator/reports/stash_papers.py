@@ -1,0 +1,105 @@
+"""What comes from the stash: from which place, how much of it, what for, and what is left."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from estimator.buying.remnants import FromRemnant
+from estimator.buying.types import Purchase
+from estimator.estimate import Estimate
+from estimator.measure import Length, Unit, natural_text, tape_text
+from estimator.reports.tables import Column, Table, Value
+from estimator.reports.units import tape_unit
+from estimator.reports.uses import named, use_of
+from estimator.stash import InHand, Taken
+
+NOTHING_TO_BUY = "nothing to buy: all of it comes from the stash"
+
+
+def stash_table(estimate: Estimate) -> Table | None:
+    """Each thing in hand that is used; None where the stash saves nothing, or there is none."""
+    unit = tape_unit(estimate)
+    rows = tuple(_rows(estimate, unit))
+    if not rows:
+        return None
+    mark = f" Check mark of the stash file: {estimate.job.stash.mark}." if _mark(estimate) else ""
+    return Table(
+        title="From the stash",
+        columns=(
+            Column("Take", wide=18),
+            Column("Of", wide=30),
+            Column("In hand", wide=30),
+            Column("Where", wide=20),
+            Column("For", wide=40),
+            Column("Left", wide=14),
+        ),
+        rows=rows,
+        unit=unit,
+        notes=(f"What is not used stays whole.{mark}",),
+    )
+
+
+def _mark(estimate: Estimate) -> bool:
+    return bool(estimate.job.stash.mark)
+
+
+def _rows(estimate: Estimate, unit: Unit) -> Iterator[tuple[Value, ...]]:
+    cut = {id(one.need): one.chosen.stash for one in estimate.fabrics}
+    by_sources = {one.need.sources: cut[id(one.need)] for one in estimate.fabrics}
+    for purchase in estimate.purchases:
+        remnants = by_sources.get(purchase.sources, ())
+        for number, taken in enumerate(purchase.taken):
+            uses = use_of(purchase, estimate) or named(purchase.names)
+            if remnants:
+                uses = pieces_text(remnants[number])
+            thing = taken.single.thing
+            yield (
+                amount_text(taken.amount, unit),
+                " / ".join(filter(None, (purchase.title, purchase.colour))),
+                in_hand_text(thing, unit),
+                thing.place or f"row {taken.single.row} of the stash",
+                uses,
+                amount_text(taken.left, unit) if taken.left else "nothing",
+            )
+
+
+def pieces_text(one: FromRemnant) -> str:
+    """The pieces that are cut from a remnant, with their numbers."""
+    return named(
+        [f"{piece.quantity} × {piece.name}" for piece in one.pieces]
+        if any(piece.quantity > 1 for piece in one.pieces)
+        else [piece.name for piece in one.pieces]
+    )
+
+
+def amount_text(amount: Length | int, unit: Unit) -> str:
+    """A length as a tape reads it, or a count."""
+    return tape_text(amount, unit) if isinstance(amount, Length) else str(amount)
+
+
+def in_hand_text(thing: InHand, unit: Unit) -> str:
+    """What a thing in hand is: ``45 in wide, 30 in long, washed``, or how many there are."""
+    if thing.length is None:
+        return f"{thing.count} in hand"
+    parts = [f"{natural_text(thing.width, unit)} wide"] if thing.width else []
+    parts.append(f"{tape_text(thing.length, unit)} long")
+    if thing.washed:
+        parts.append("washed")
+    if thing.note:
+        parts.append(thing.note)
+    return ", ".join(parts)
+
+
+def where_text(taken: Taken) -> str:
+    """Where a thing in hand lies, in a few words."""
+    return taken.single.thing.place or f"the stash, row {taken.single.row}"
+
+
+def stash_note(purchase: Purchase, unit: Unit) -> str:
+    """What a line of the list has from the stash; nothing where it has nothing."""
+    if not purchase.taken:
+        return ""
+    parts = [f"{amount_text(one.amount, unit)} ({where_text(one)})" for one in purchase.taken]
+    if not purchase.buy.bought:
+        return f"{NOTHING_TO_BUY}: {named(parts)}"
+    return f"beside this, from the stash: {named(parts)}"
