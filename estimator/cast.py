@@ -78,7 +78,9 @@ def _orders(
         draft = draft_from_text(text, str(path), one.measures if one else None)
         faults.found += draft.faults
         name = one.name if one else ""
-        yield GarmentOrder(draft.plan, costume.count, name, draft.places, draft.unread)
+        yield GarmentOrder(
+            draft.plan, costume.count, name, draft.places, draft.unread, draft.reckoned
+        )
 
 
 def _who(costume: Costume, wearers: Wearers | None) -> tuple[Measured, ...]:

@@ -7,6 +7,7 @@ import json
 import os
 import sys
 from collections.abc import Callable
+from datetime import datetime
 from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated, Any, NoReturn, TextIO, TypeVar
@@ -218,6 +219,36 @@ def check(plans: Plans, catalog: CatalogOption = None, stash: StashOption = None
     _print(f"Things to buy: {len(found.purchases)}.")
     for remark in found.remarks:
         _print(f"Look at this: {remark}")
+
+
+@app.command("book-out")
+def book_out(
+    plans: Plans,
+    catalog: CatalogOption = None,
+    stash: StashOption = None,
+    shops: ShopsOption = None,
+    mark: Annotated[
+        str, typer.Option("--mark", help="The check mark of the stash on the list followed.")
+    ] = "",
+    on: Annotated[
+        datetime | None,
+        typer.Option("--on", formats=["%Y-%m-%d"], help="The day of booking; today if not said."),
+    ] = None,
+    thorough: ThoroughOption = False,
+) -> None:
+    """Book out what a list took from the stash, and book in what is left over from buying it.
+
+    The stash file is written anew; as it was, it is kept beside it as a dated copy.
+
+    \b
+    Example:
+      estimator book-out play.show.toml --mark 3f09a1c2
+    """
+    found = _estimated(plans, catalog, stash, shops, thorough=thorough)
+    from estimator.reports.stash_file import book_out as booked
+
+    for line in _refusing(lambda: booked(found, (on or datetime.now()).date(), mark)):
+        _print(line)
 
 
 @app.command()

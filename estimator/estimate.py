@@ -62,7 +62,10 @@ class Saved:
 
 @dataclass(frozen=True)
 class Estimate:
-    """What to buy for a job, and everything that led to it."""
+    """What to buy for a job, and everything that led to it.
+
+    ``bought_new`` is the same before the stash was used and the shops were weighed, if they were.
+    """
 
     job: Job
     currency: str
@@ -73,6 +76,7 @@ class Estimate:
     cautions: tuple[str, ...]
     saved: tuple[Saved, ...] = ()
     visits: tuple[Visit, ...] = ()
+    bought_new: Estimate | None = None
 
     @property
     def charges(self) -> Decimal:
@@ -130,7 +134,8 @@ def settle(found: Estimate) -> Estimate:
     others = [one for one in found.purchases if one.group not in CUT_FROM]
     unit = found.job.garments[0].plan.garment.unit.tape
     fabrics, lines, visits = settled(found.fabrics, others, stash, shops, unit)
-    return replace(found, fabrics=fabrics, purchases=listed(fabrics, lines), visits=visits)
+    lines = listed(fabrics, lines)
+    return replace(found, fabrics=fabrics, purchases=lines, visits=visits, bought_new=found)
 
 
 def bill_with_charges(one: Estimate) -> tuple[int, int, Decimal, int]:
@@ -231,7 +236,7 @@ def _fabric(
 ) -> FabricChoice:
     """One fabric at each width on offer, and the width chosen."""
     groups = (widths[need.terms],) if need.terms in widths else offers_by_width(need.terms)
-    return choose_width(need, at_all_widths(need, groups, edges, unit))
+    return choose_width(need, at_all_widths(need, groups, dict(enumerate(edges)), unit))
 
 
 def _trims(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:

@@ -127,4 +127,6 @@ def _judged(job: Job, faults: list[Fault], catalog: Path | None) -> Estimate:
 
 
 def _order(draft: Draft) -> GarmentOrder:
-    return GarmentOrder(draft.plan, places=draft.places, unread=draft.unread)
+    return GarmentOrder(
+        draft.plan, places=draft.places, unread=draft.unread, reckoned=draft.reckoned
+    )

@@ -16,12 +16,22 @@ from estimator.stash import NO_STASH, Stash
 from estimator.working import Source
 
 
+@dataclass(frozen=True, slots=True)
+class Reckoned:
+    """A size that comes from measures: ``place`` in the entry ``of`` a plan, as written, and it."""
+
+    of: str
+    place: str
+    text: str
+    size: Length
+
+
 @dataclass(frozen=True)
 class GarmentOrder:
     """One garment of a job. ``count`` is beyond the copies that its plan states.
 
     ``places`` is where its plan's values stand in a file; ``unread`` names entries that were too
-    faulty to be in the plan.
+    faulty to be in the plan. ``reckoned`` are the sizes that come from the measures taken.
     """
 
     plan: Plan
@@ -29,6 +39,7 @@ class GarmentOrder:
     wearer: str = ""
     places: Places = field(default_factory=Places)
     unread: frozenset[str] = frozenset()
+    reckoned: tuple[Reckoned, ...] = ()
 
     @property
     def copies(self) -> int:

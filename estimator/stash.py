@@ -9,7 +9,7 @@ from pydantic import model_validator
 
 from estimator.catalog import Catalog, YesOrNo
 from estimator.fields import Count, Entry, Name, Note, Size, refusal
-from estimator.measure import Length
+from estimator.measure import Length, Unit
 
 
 class InHand(Entry):
@@ -36,6 +36,16 @@ class InHand(Entry):
         if self.usable and self.width and self.usable > self.width:
             raise refusal("the usable width is more than the width", "write the smaller as usable")
         return self
+
+
+MARKS = {True: Unit.MM.of(1), False: Length(Unit.IN.length.ticks // 16)}
+"""To which marks of a tape lengths in hand are noted, in metric or not: never more than there is.
+"""
+
+
+def is_metric(length: Length) -> bool:
+    """Whether a length lies on a mark of a metric tape, and on none of an inch tape."""
+    return length.ticks % MARKS[False].ticks != 0 and length.ticks % MARKS[True].ticks == 0
 
 
 @dataclass(frozen=True, slots=True)

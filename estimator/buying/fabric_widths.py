@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from estimator.buying.laying import best_made_up
@@ -86,13 +86,13 @@ MOST_PIECES = 20_000
 def at_all_widths(
     need: FabricNeed,
     groups: Sequence[Sequence[Offer]],
-    edges: Sequence[EdgeLengths],
+    edges: Mapping[int, EdgeLengths],
     unit: Unit,
 ) -> list[WidthOption | Unfit]:
     """A fabric at each width of ``groups``, which go from the narrowest to the widest.
 
-    ``edges`` are those of each garment of the job as it is sewn; complaints are worded in ``unit``.
-    Raises Refused for more pieces than can be laid out.
+    ``edges`` are those of the garments, by their numbers in the job, as they are sewn; complaints
+    are worded in ``unit``. Raises Refused for more pieces than can be laid out.
     """
     found: list[WidthOption | Unfit] = []
     for offers in groups:
@@ -118,7 +118,7 @@ def _by_shop(offers: Sequence[Offer]) -> list[list[Offer]]:
 def _at_width(
     need: FabricNeed,
     offers: Sequence[Offer],
-    edges: Sequence[EdgeLengths],
+    edges: Mapping[int, EdgeLengths],
     unit: Unit,
     narrower: Sequence[WidthOption],
 ) -> WidthOption | Unfit:

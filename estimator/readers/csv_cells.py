@@ -12,14 +12,14 @@ from estimator.faults import Fault, Refused
 def cells_of(text: str, path: Path) -> list[list[str]]:
     """The rows of a table; raises Refused for what is none."""
     try:
-        return list(csv.reader(io.StringIO(text), delimiter=_delimiter(text)))
+        return list(csv.reader(io.StringIO(text), delimiter=delimiter_of(text)))
     except csv.Error as problem:
         wrong = f"is not a table of comma-separated values ({problem})"
         right = "save it as CSV from a spreadsheet program"
         raise Refused([Fault(str(path), wrong, right)]) from None
 
 
-def _delimiter(text: str) -> str:
+def delimiter_of(text: str) -> str:
     """Comma, or the semicolon or tab that spreadsheet programs write in some countries."""
     heading = text.split("\n", 1)[0]
     return max(",;\t", key=heading.count)

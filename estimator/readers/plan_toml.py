@@ -14,12 +14,14 @@ from pydantic import ValidationError
 from estimator.faults import Fault, Faults, Places, Refused, Wrong, nearest
 from estimator.faults import Path as PlanPath
 from estimator.fields import Entry, named_in
+from estimator.job import Reckoned
 from estimator.measure import Length, Unit
 from estimator.plan import Elastic, Fabric, Garment, Notion, Piece, Plan, Seam, Trim
 from estimator.plan.garment import GARMENT_UNITS
 from estimator.readers.complaints import wrongs_in
 from estimator.readers.files import read_text
 from estimator.readers.places import lines_of
+from estimator.readers.reckoned import reckoned_sizes
 from estimator.written import one_line, quoted, read_length
 
 TABLES: dict[str, type[Entry]] = {
@@ -41,12 +43,14 @@ class Draft:
 
     ``plan`` holds the entries that are sound, and ``places`` follow them; ``unread`` names the
     others ("" for one without a name), so that what refers to them is not complained of as well.
+    ``reckoned`` are the sizes that come from measures.
     """
 
     plan: Plan
     places: Places
     faults: tuple[Fault, ...] = ()
     unread: frozenset[str] = frozenset()
+    reckoned: tuple[Reckoned, ...] = ()
 
 
 def read_plan(path: Path) -> Plan:
@@ -100,7 +104,8 @@ def draft_from_text(
     if garment is None:
         raise Refused(faults.found)
     plan = Plan.model_construct(garment=garment, measures=context["measures"], **entries)  # type: ignore[arg-type]
-    return Draft(plan, kept_places, tuple(faults.found), frozenset(unread))
+    reckoned = reckoned_sizes(raw, TABLES, context["measures"], context["unit"])
+    return Draft(plan, kept_places, tuple(faults.found), frozenset(unread), reckoned)
 
 
 def parsed(text: str, file: str) -> dict[str, Any]:

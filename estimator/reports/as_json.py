@@ -12,10 +12,12 @@ from estimator.estimate import Estimate
 from estimator.measure import Length, Unit, tape_text, usable_text
 from estimator.needs.types import CutPiece
 from estimator.reports.assumptions import assumptions
+from estimator.reports.budget_papers import account
 from estimator.reports.shopping_list import title_of
 from estimator.reports.units import tape_unit
 from estimator.reports.working_lines import Working, cut_workings, workings
 from estimator.stash import Taken
+from estimator.would_save import would_save
 
 
 def estimate_json(estimate: Estimate) -> dict[str, Any]:
@@ -25,12 +27,35 @@ def estimate_json(estimate: Estimate) -> dict[str, Any]:
         "currency": estimate.currency or None,
         "cost": f"{estimate.cost:.2f}",
         "shops": [{"shop": one.shop, "charge": f"{one.charge:.2f}"} for one in estimate.visits],
+        "budget": _budget(estimate),
         "lines_without_price": estimate.unpriced,
         "shopping_list": [_purchase(one, tape_unit(estimate)) for one in estimate.purchases],
         "fabrics": widths_json(estimate),
         "remarks": list(estimate.remarks),
         "assumptions": list(assumptions(estimate)),
         "cautions": list(estimate.cautions),
+    }
+
+
+def _budget(estimate: Estimate) -> dict[str, Any] | None:
+    figures = account(estimate)
+    if figures is None:
+        return None
+    money = {
+        "goods": figures.goods,
+        "charges": figures.charges,
+        "tax": figures.tax,
+        "contingency": figures.contingency,
+        "to_spend": figures.to_spend,
+        "spent": figures.spent,
+        "ceiling": figures.ceiling,
+        "left": figures.left,
+    }
+    return {
+        **{name: None if one is None else f"{one:.2f}" for name, one in money.items()},
+        "would_save": [
+            {"change": one.change, "saves": f"{one.money:.2f}"} for one in would_save(estimate)
+        ],
     }
 
 

@@ -8,6 +8,7 @@ from estimator.estimate import Estimate
 from estimator.job import GarmentOrder
 from estimator.measure import Length, decimal_text, natural_text, shop_text, tape_text, usable_text
 from estimator.plan import Elastic
+from estimator.reports.scaled import scaled_for_wearers
 from estimator.reports.shopping_list import THREAD
 from estimator.reports.units import tape_beside, tape_unit
 from estimator.reports.uses import fabric_title
@@ -16,6 +17,7 @@ from estimator.reports.uses import fabric_title
 def assumptions(estimate: Estimate) -> tuple[str, ...]:
     """The allowances and rules in force, garment by garment, then what holds for the whole list."""
     lines = [line for order in estimate.job.garments for line in _of_garment(order)]
+    lines += scaled_for_wearers(estimate)
     lines += estimate.granted
     lines += _of_fabrics(estimate)
     if not all(choice.chosen.breadth.folded for choice in estimate.fabrics):

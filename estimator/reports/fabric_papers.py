@@ -11,6 +11,7 @@ from estimator.buying.one_width import WidthOption
 from estimator.estimate import Estimate
 from estimator.measure import Length, natural_text, shop_text, usable_text
 from estimator.needs.types import CutPiece
+from estimator.reports.scaled import scaled_note
 from estimator.reports.stash_papers import NOTHING_TO_BUY, where_text
 from estimator.reports.tables import Column, Format, Sold, Table, Value
 from estimator.reports.units import tape_beside, tape_unit
@@ -152,7 +153,7 @@ def cut_table(estimate: Estimate, *, with_garments: bool = True) -> Table:
             Column("Note", wide=40),
         ),
         rows=tuple(
-            _cut_row(choice, piece, with_garments, where)
+            _cut_row(choice, piece, with_garments, (where, scaled_note(piece, estimate)))
             for choice in estimate.fabrics
             for pieces, where in _parts(choice)
             for piece in pieces
@@ -169,16 +170,21 @@ def _parts(choice: FabricChoice) -> Iterator[tuple[Sequence[CutPiece], str]]:
     yield choice.chosen.pieces, ""
 
 
+def _garment(piece: CutPiece) -> str:
+    wearer = piece.source.wearer
+    return f"{piece.source.garment} ({wearer})" if wearer else piece.source.garment
+
+
 def _cut_row(
-    choice: FabricChoice, piece: CutPiece, with_garments: bool, where: str
+    choice: FabricChoice, piece: CutPiece, with_garments: bool, notes: tuple[str, ...]
 ) -> tuple[Value, ...]:
     return (
         choice.need.title,
-        *([piece.source.garment] if with_garments else []),
+        *([_garment(piece)] if with_garments else []),
         piece.name,
         piece.quantity,
         piece.width.value,
         piece.length.value,
         *piece.finished,
-        "; ".join(filter(None, (where, piece.note, "may be turned" if piece.may_turn else ""))),
+        "; ".join(filter(None, (*notes, piece.note, "may be turned" if piece.may_turn else ""))),
     )

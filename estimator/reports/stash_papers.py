@@ -11,7 +11,7 @@ from estimator.measure import Length, Unit, natural_text, tape_text
 from estimator.reports.tables import Column, Table, Value
 from estimator.reports.units import tape_unit
 from estimator.reports.uses import named, use_of
-from estimator.stash import InHand, Taken
+from estimator.stash import InHand, Taken, is_metric
 
 NOTHING_TO_BUY = "nothing to buy: all of it comes from the stash"
 
@@ -19,7 +19,7 @@ NOTHING_TO_BUY = "nothing to buy: all of it comes from the stash"
 def stash_table(estimate: Estimate) -> Table | None:
     """Each thing in hand that is used; None where the stash saves nothing, or there is none."""
     unit = tape_unit(estimate)
-    rows = tuple(_rows(estimate, unit))
+    rows = tuple(_rows(estimate))
     if not rows:
         return None
     mark = f" Check mark of the stash file: {estimate.job.stash.mark}." if _mark(estimate) else ""
@@ -43,7 +43,7 @@ def _mark(estimate: Estimate) -> bool:
     return bool(estimate.job.stash.mark)
 
 
-def _rows(estimate: Estimate, unit: Unit) -> Iterator[tuple[Value, ...]]:
+def _rows(estimate: Estimate) -> Iterator[tuple[Value, ...]]:
     cut = {id(one.need): one.chosen.stash for one in estimate.fabrics}
     by_sources = {one.need.sources: cut[id(one.need)] for one in estimate.fabrics}
     for purchase in estimate.purchases:
@@ -53,6 +53,7 @@ def _rows(estimate: Estimate, unit: Unit) -> Iterator[tuple[Value, ...]]:
             if remnants:
                 uses = pieces_text(remnants[number])
             thing = taken.single.thing
+            unit = own_unit(thing, tape_unit(estimate))
             yield (
                 amount_text(taken.amount, unit),
                 " / ".join(filter(None, (purchase.title, purchase.colour))),
@@ -70,6 +71,11 @@ def pieces_text(one: FromRemnant) -> str:
         if any(piece.quantity > 1 for piece in one.pieces)
         else [piece.name for piece in one.pieces]
     )
+
+
+def own_unit(thing: InHand, unit: Unit) -> Unit:
+    """A thing that was measured in metric is told in it, whatever the plans are in."""
+    return Unit.CM if thing.length and is_metric(thing.length) else unit
 
 
 def amount_text(amount: Length | int, unit: Unit) -> str:
@@ -99,7 +105,10 @@ def stash_note(purchase: Purchase, unit: Unit) -> str:
     """What a line of the list has from the stash; nothing where it has nothing."""
     if not purchase.taken:
         return ""
-    parts = [f"{amount_text(one.amount, unit)} ({where_text(one)})" for one in purchase.taken]
+    parts = [
+        f"{amount_text(one.amount, own_unit(one.single.thing, unit))} ({where_text(one)})"
+        for one in purchase.taken
+    ]
     if not purchase.buy.bought:
         return f"{NOTHING_TO_BUY}: {named(parts)}"
     return f"beside this, from the stash: {named(parts)}"

@@ -10,6 +10,7 @@ from tabulate import tabulate
 from estimator.estimate import Estimate
 from estimator.layout import Style
 from estimator.reports.assumptions import assumptions
+from estimator.reports.budget_papers import budget_table, savings_table
 from estimator.reports.fabric_papers import (
     cut_table,
     proof_text,
@@ -50,8 +51,9 @@ def _estimate_lines(estimate: Estimate) -> Iterator[str]:
         yield ""
     yield from totals(estimate)
     yield ""
-    if from_stash := stash_table(estimate):
-        yield table_text(from_stash)
+    for table in (stash_table(estimate), budget_table(estimate), savings_table(estimate)):
+        if table:
+            yield table_text(table)
     yield from _fabrics(estimate)
     yield from bullets("Planned together", savings(estimate))
     yield from bullets("Look at this", estimate.remarks)
