@@ -15,6 +15,7 @@ from fractions import Fraction
 from estimator.buying.types import Purchase, total_cost
 from estimator.estimate import Estimate, Saved, bill_with_charges, listed, settle
 from estimator.job import Job
+from estimator.stash import NO_STASH
 
 
 def each_apart(job: Job) -> tuple[Job, ...]:
@@ -36,14 +37,15 @@ def settled_together(job: Job, whole: Estimate, apart: Sequence[Estimate]) -> Es
     """The same for a job with a stash or charges of shops; the estimates are of all bought new.
 
     Where shops are weighed, what is best line by line need not be so for the whole: then all
-    together and all apart are settled as well, and the least is taken.
+    together and all apart are weighed as well, before the stash is used.
     """
     best = beside_each_apart(whole, apart)
     if not job.shops.matter:
         return settle(replace(best, job=job))
     ways = [best, replace(whole, saved=tuple(_saved(whole, _singly(apart)))), _apart(whole, apart)]
-    settled = [settle(replace(one, job=job)) for one in ways]
-    return min(settled, key=bill_with_charges)
+    new = replace(job, stash=NO_STASH)
+    least = min(ways, key=lambda one: bill_with_charges(settle(replace(one, job=new))))
+    return settle(replace(least, job=job))
 
 
 def _singly(apart: Sequence[Estimate]) -> Lines:

@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import lru_cache
 
 from estimator.buying.cut_lengths import CUT_ENDS, fabric_needed
 from estimator.buying.laying import Laid, cloth_of_width
@@ -81,12 +82,14 @@ def longest_on(terms: FabricTerms, single: Single) -> int:
     return int(length_of(single).ticks / grown) - terms.straightening.ticks * CUT_ENDS
 
 
+@lru_cache(maxsize=256)
 def laid_on_remnant(
-    terms: FabricTerms, single: Single, pieces: Sequence[CutPiece]
+    terms: FabricTerms, single: Single, pieces: tuple[CutPiece, ...]
 ) -> FromRemnant | None:
     """As much of the pieces as goes on a remnant; None where nothing does.
 
-    Pieces that use a selvedge are left for new cloth: a remnant may have lost its own.
+    Pieces that use a selvedge are left for new cloth: a remnant may have lost its own. Kept,
+    because each shop's cloth leaves the same pieces to be tried.
     """
     breadth, longest = breadth_of_remnant(terms, single), longest_on(terms, single)
     able = [piece for piece in pieces if not piece.selvedges]

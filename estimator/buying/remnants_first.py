@@ -19,7 +19,7 @@ from estimator.stash import Single
 
 MOST_REMNANTS = 24
 """Remnants cut for one fabric of a job."""
-MANY_PIECES = 60
+MANY_PIECES = 12
 """Of more pieces the layouts are looked at quickly, until it is known which remnants are used."""
 
 

@@ -1,0 +1,86 @@
+"""What comes from where, on every paper: the list, the cut list, the layouts, the working, JSON."""
+
+from __future__ import annotations
+
+from estimator import Estimate, GarmentOrder, Job, estimate
+from estimator.reports.as_json import estimate_json
+from estimator.reports.shopping_list import sections, totals
+from estimator.reports.stash_papers import stash_table
+from estimator.reports.terminal import estimate_text, layout_text, working_text
+from estimator.reports.workbook import workbook_of
+from estimator.stash import InHand, Stash
+from tests.plans import plan
+
+TEXT = """
+[garment]
+name = "Apron"
+unit = "in"
+currency = "USD"
+[[fabric]]
+name = "check"
+price = "6 per yd"
+widths = ["45 in"]
+[[piece]]
+name = "skirt"
+quantity = {quantity}
+cut = "check"
+sizes = "cut"
+width = "40"
+length = "20"
+"""
+
+
+def with_remnant(quantity: int) -> Estimate:
+    row = InHand.model_validate(
+        {"item": "check", "width": "45 in", "length": "1 yd", "place": "chest 1"}
+    )
+    job = Job((GarmentOrder(plan(TEXT.format(quantity=quantity))),), stash=Stash({2: row}))
+    return estimate(job)
+
+
+def test_a_fabric_wholly_from_the_stash_says_nothing_to_buy_on_every_paper() -> None:
+    found = with_remnant(1)
+    (section,) = sections(found)
+    (line,) = section.lines
+    assert line.note.startswith("nothing to buy: all of it comes from the stash: 22 in (chest 1)")
+    assert line.shop == ""
+    assert totals(found) == ("There is nothing to buy: all of it comes from the stash.",)
+    assert "check: nothing to buy: all of it comes from the stash." in estimate_text(found)
+    assert "check, remnant from chest 1" in layout_text(found)
+    working = working_text(found)
+    assert "nothing to buy: all of it comes from the stash" in working
+    assert "cut 22 in off it; 14 in is left" in working
+
+
+def test_the_cut_list_tells_the_pieces_of_the_remnant_from_those_of_the_bolt() -> None:
+    text = layout_text(with_remnant(3))
+    assert "check, remnant from chest 1" in text
+    assert "Cut 22 in off it; 14 in is left." in text
+    assert "check, 45 in wide" in text
+
+
+def test_the_table_says_what_to_take_where_and_what_is_left() -> None:
+    table = stash_table(with_remnant(3))
+    assert table is not None
+    assert table.rows == (
+        ("22 in", "check", "45 in wide, 36 in long", "chest 1", "skirt", "14 in"),
+    )
+    assert stash_table(estimate(plan(TEXT.format(quantity=3)))) is None
+
+
+def test_the_workbook_has_a_sheet_for_the_shelves_before_the_shop() -> None:
+    book = workbook_of(with_remnant(3))
+    assert book.sheetnames[:2] == ["Shopping list", "Stash"]
+    cells = [cell.value for row in book["Stash"].iter_rows() for cell in row]
+    assert "chest 1" in cells
+    assert "Stash" not in workbook_of(estimate(plan(TEXT.format(quantity=3)))).sheetnames
+
+
+def test_another_program_reads_what_is_taken_and_where_it_lies() -> None:
+    found = estimate_json(with_remnant(3))
+    (line,) = found["shopping_list"]
+    assert line["from_stash"][0]["place"] == "chest 1"
+    assert line["from_stash"][0]["take"]["text"] == "22 in"
+    (remnant,) = found["fabrics"][0]["widths"][0]["from_remnants"]
+    assert [piece["quantity"] for piece in remnant["pieces"]] == [1]
+    assert len(remnant["places"]) == 1

@@ -1,0 +1,106 @@
+"""A list against a ceiling: tax on the goods, contingency on all of it, each to the cent."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+
+from estimator import GarmentOrder, Job, estimate
+from estimator.budget import Budget, account_of
+from estimator.reports.budget_papers import budget_table, savings_table
+from estimator.would_save import would_save
+from tests.plans import plan
+
+
+def money(text: str) -> Decimal:
+    return Decimal(text)
+
+
+def test_tax_is_on_the_goods_and_contingency_on_goods_charges_and_tax() -> None:
+    # 5 % of 591.24 = 29.562; 10 % of 591.24 + 7.50 + 29.56 = 62.83
+    budget = Budget(money("700"), Fraction(1, 10), Fraction(1, 20), money("42.50"))
+    found = account_of(budget, money("591.24"), money("7.50"))
+    assert (found.tax, found.contingency) == (money("29.56"), money("62.83"))
+    assert (found.to_spend, found.in_all) == (money("691.13"), money("733.63"))
+    assert found.left == money("-33.63")
+
+
+def test_without_a_ceiling_nothing_is_left_or_over() -> None:
+    assert account_of(Budget(spent=money("1")), money("2"), money("0")).left is None
+
+
+NET = """
+[garment]
+name = "Apron"
+unit = "in"
+currency = "USD"
+[[fabric]]
+name = "net"
+widths = [{{ width = "54 in", price = "4 per yd" }}, {{ width = "72 in", price = "4.50 per yd" }}]
+selvedge = "0"
+{terms}
+[[piece]]
+name = "panel"
+quantity = 2
+cut = "net"
+sizes = "cut"
+width = "36"
+length = "34"
+"""
+
+
+def budgeted(terms: str, ceiling: str = "10") -> Job:
+    order = GarmentOrder(plan(NET.format(terms=terms)))
+    return Job((order,), budget=Budget(ceiling=money(ceiling)))
+
+
+def test_a_width_that_is_fixed_tells_what_another_would_save() -> None:
+    # 54 in: one panel a row, 68 + 2 in = 1 yd 34 in: 2 yd at 4.00; 72 in: 34 + 2 = 1 yd at 4.50
+    found = estimate(budgeted('width = "54 in"'))
+    assert [(one.change, one.money) for one in would_save(found)] == [
+        ("net: 72 in wide", money("3.50"))
+    ]
+    table = savings_table(found)
+    assert table is not None
+    assert table.rows == (("net: 72 in wide", money("3.50")),)
+
+
+def test_what_is_as_cheap_as_can_be_has_nothing_to_save() -> None:
+    assert would_save(estimate(budgeted(""))) == ()
+
+
+def test_the_table_ends_in_what_is_left_or_over() -> None:
+    left = budget_table(estimate(budgeted("")))
+    over = budget_table(estimate(budgeted("", ceiling="4")))
+    assert left is not None
+    assert over is not None
+    assert left.rows[-1] == ("Left", money("5.50"))
+    assert over.rows[-1] == ("Over", money("0.50"))
+    assert over.notes == ("It is 0.50 USD over the ceiling.",)
+
+
+def test_rows_asked_for_tell_what_a_close_layout_would_save() -> None:
+    # pieces of 30 x 20 and 15 x 40 beside two of 15 x 20: rows end at 60, a close layout at 40
+    text = """
+[garment]
+name = "Apron"
+unit = "in"
+currency = "USD"
+layout = "straight rows"
+[[fabric]]
+name = "check"
+widths = ["45 in"]
+selvedge = "0"
+straightening = "0"
+price = "9 per yd"
+step = "1 in"
+""" + "".join(
+        f'[[piece]]\nname = "p{number}"\ncut = "check"\nsizes = "cut"\n'
+        f'width = "{width}"\nlength = "{long}"\n'
+        for number, (width, long) in enumerate([(30, 25), (15, 40), (30, 26), (15, 11)])
+    )
+    found = estimate(Job((GarmentOrder(plan(text)),), budget=Budget()))
+    (saving,) = would_save(found)
+    assert saving.change == "check: a close layout"
+    free = estimate(plan(text.replace('layout = "straight rows"\n', "")))
+    assert saving.money == found.cost - free.cost > 0

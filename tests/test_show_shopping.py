@@ -1,0 +1,156 @@
+"""A show's own stash, shops and budget, as its file and the command line state them."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+from typer.testing import CliRunner
+
+from estimator import Estimate, Refused, estimate_files
+from estimator.cli import app
+from tests.shipped_plans import SHOWS
+
+SHOW = """
+[show]
+name = "Harvest"
+catalog = "."
+stash = "stash.csv"
+ceiling = "30"
+tax = "10 %"
+[[shop]]
+name = "Weir"
+charge = "3"
+[[garment]]
+plan = "apron.toml"
+"""
+PLAN = """
+[garment]
+name = "Apron"
+unit = "in"
+[[notion]]
+name = "bone"
+buy = "bone"
+quantity = 10
+[[notion]]
+name = "brass"
+buy = "brass"
+quantity = 10
+"""
+ITEMS = "item,name,kind\nbone,Bone button,notion\nbrass,Brass button,notion\n"
+OFFERS = """item,shop,put_up,price,currency
+bone,Quay,each,1.00,USD
+bone,Weir,each,0.90,USD
+brass,Quay,each,1.00,USD
+brass,Weir,each,1.20,USD
+"""
+FILES = {
+    "play.show.toml": SHOW,
+    "apron.toml": PLAN,
+    "items.csv": ITEMS,
+    "offers.csv": OFFERS,
+    "stash.csv": "item,count,place\nbone,4,tin\n",
+}
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    for name, text in FILES.items():
+        (tmp_path / name).write_text(text, encoding="utf-8")
+    return tmp_path
+
+
+def estimated(folder: Path, **options: bool | Path) -> Estimate:
+    return estimate_files([folder / "play.show.toml"], **options)  # type: ignore[arg-type]
+
+
+def rewrite(folder: Path, name: str, old: str, new: str) -> None:
+    text = (folder / name).read_text(encoding="utf-8")
+    assert old in text
+    (folder / name).write_text(text.replace(old, new), encoding="utf-8")
+
+
+def told(folder: Path) -> list[str]:
+    try:
+        estimated(folder)
+    except Refused as refused:
+        return [str(fault).replace(f"{folder}/", "") for fault in refused.faults]
+    return []
+
+
+def test_a_show_has_its_stash_shops_and_budget(folder: Path) -> None:
+    # six bones and ten brass at Quay: 16.00; Weir would save 0.60 on the bones and take 3.00
+    found = estimated(folder)
+    assert [(one.shop, one.charge) for one in found.visits] == [("Quay", Decimal(0))]
+    assert found.total == Decimal("16.00")
+    assert found.job.budget is not None
+    assert found.job.budget.ceiling == Decimal(30)
+
+
+def test_a_charge_of_the_catalogs_own_table_gives_way_to_that_of_the_show(folder: Path) -> None:
+    table = "name,charge\nQuay,9\nWeir,0\n"
+    (folder / "shops.csv").write_text(table, encoding="utf-8")
+    # at Quay 16 + 9 = 25; at Weir 5.40 + 12 + 3 = 20.40
+    assert estimated(folder).total == Decimal("20.40")
+
+
+def test_the_command_line_names_another_stash_and_asks_for_the_fewest_shops(folder: Path) -> None:
+    (folder / "other.csv").write_text("item,count\nbrass,10\n", encoding="utf-8")
+    found = estimated(folder, stash=folder / "other.csv", fewest_shops=True)
+    # ten bones alone: 10.00 at Quay, 9.00 + 3.00 at Weir
+    assert (found.total, len(found.visits)) == (Decimal("10.00"), 1)
+
+
+@pytest.mark.parametrize(
+    ("file", "old", "new", "complaint"),
+    [
+        ("play.show.toml", 'name = "Weir"', 'name = "Wier"',
+         "nothing is on offer at 'Wier'; did you mean 'Weir'?"),
+        ("play.show.toml", 'charge = "3"', 'charge = "three"', "play.show.toml, line 10"),
+        ("play.show.toml", "[[shop]]", "[shop]", "one table where a list is meant"),
+        ("play.show.toml", "stash.csv", "stock.csv", "stock.csv: does not exist"),
+        ("play.show.toml", 'tax = "10 %"', 'tax = "10"', "play.show.toml, line 7"),
+        ("play.show.toml", 'tax = "10 %"', 'shops = "few"', "did you mean 'fewest'?"),
+        ("stash.csv", "bone,4", "bone,four", "stash.csv, row 2, column count"),
+    ],
+)  # fmt: skip
+def test_what_is_wrong_is_told_with_its_place(
+    folder: Path, file: str, old: str, new: str, complaint: str
+) -> None:
+    rewrite(folder, file, old, new)
+    lines = told(folder)
+    assert any(complaint in line for line in lines), lines
+
+
+def test_a_shop_that_sells_nothing_is_refused_in_the_catalogs_table(folder: Path) -> None:
+    (folder / "shops.csv").write_text("name,charge\nQuai,9\n", encoding="utf-8")
+    assert "shops.csv, row 2, column name: nothing is on offer at 'Quai'" in told(folder)[0]
+
+
+def test_the_list_is_by_shop_and_says_what_is_left_of_the_budget(folder: Path) -> None:
+    rewrite(folder, "play.show.toml", 'charge = "3"', 'charge = "0.10"')
+    said = CliRunner().invoke(app, ["show", str(folder / "play.show.toml")]).output
+    assert said.index("QUAY") < said.index("WEIR")
+    assert "0.10 of it for going to Weir" in said
+    # 5.40 + 10.00 + 0.10, and 1.54 of tax on the goods: 17.04 of 30
+    left = next(line for line in said.splitlines() if line.startswith("Left"))
+    assert left.split() == ["Left", "12.96"]
+
+
+def test_book_out_tells_what_it_did(folder: Path) -> None:
+    words = ["book-out", str(folder / "play.show.toml"), "--on", "2026-11-26"]
+    said = CliRunner().invoke(app, words)
+    assert said.output == (
+        "Booked out for Harvest: 1 row changed, 0 rows added.\n"
+        "The stash as it was is kept as stash-2026-11-26-before-harvest.csv.\n"
+    )
+    assert (folder / "stash.csv").read_text(encoding="utf-8") == "item,count,place\n"
+
+
+def test_the_demos_show_spends_less_with_its_stash() -> None:
+    (show,) = SHOWS
+    found = estimate_files([show])
+    assert found.bought_new is not None
+    assert found.cost < found.bought_new.cost
+    assert any(line.taken and not line.buy.bought for line in found.purchases)
