@@ -36,6 +36,7 @@ from estimator.needs.of_job import needs_of
 from estimator.needs.runs import granted_of_trims, length_needs
 from estimator.needs.selvedges import breadth_of
 from estimator.needs.sewing import seam_remarks
+from estimator.needs.strange_rows import strange_rows
 from estimator.needs.types import FabricNeed, FabricTerms, Group, LengthNeed, Needs
 from estimator.plan import Plan
 from estimator.shops import Visit
@@ -132,10 +133,17 @@ def settle(found: Estimate) -> Estimate:
         return found
     stash, shops = found.job.stash, found.job.shops
     others = [one for one in found.purchases if one.group not in CUT_FROM]
-    unit = found.job.garments[0].plan.garment.unit.tape
+    unit = found.job.garments[0].plan.garment.unit.tape if found.job.garments else Unit.IN
     fabrics, lines, visits = settled(found.fabrics, others, stash, shops, unit)
     lines = listed(fabrics, lines)
-    return replace(found, fabrics=fabrics, purchases=lines, visits=visits, bought_new=found)
+    return replace(
+        found,
+        fabrics=fabrics,
+        purchases=lines,
+        visits=visits,
+        remarks=(*found.remarks, *strange_rows(found.job)),
+        bought_new=found,
+    )
 
 
 def bill_with_charges(one: Estimate) -> tuple[int, int, Decimal, int]:

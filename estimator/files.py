@@ -118,7 +118,7 @@ def _judged(job: Job, faults: list[Fault], catalog: Path | None) -> Estimate:
     if shop is NO_CATALOG and catalog:
         raise Refused(faults)
     try:
-        estimate(job)
+        estimate(job.bought_new)
     except Refused as refused:
         faults += refused.faults
     except NamesAnUnread:

@@ -138,6 +138,12 @@ def test_the_list_is_by_shop_and_says_what_is_left_of_the_budget(folder: Path) -
     assert left.split() == ["Left", "12.96"]
 
 
+def test_a_row_of_the_stash_that_nobody_knows_is_looked_at(folder: Path) -> None:
+    rewrite(folder, "stash.csv", "bone,4", "bonne,4")
+    (remark,) = estimated(folder).remarks
+    assert remark.endswith("no catalog and no plan here has 'bonne'; did you mean 'bone'?")
+
+
 def test_book_out_tells_what_it_did(folder: Path) -> None:
     words = ["book-out", str(folder / "play.show.toml"), "--on", "2026-11-26"]
     said = CliRunner().invoke(app, words)

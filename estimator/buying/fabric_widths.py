@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from estimator.buying.laying import best_made_up
 from estimator.buying.one_width import WidthOption, best_shop, cheapest, takes
-from estimator.buying.types import Purchase, least_bought
+from estimator.buying.types import Purchase, costs_less, least_bought
 from estimator.catalog import Offer
 from estimator.faults import Fault, Faults, Refused, Wrong
 from estimator.measure import ZERO, Length, Unit, natural_text, tape_text
@@ -41,15 +41,17 @@ class FabricChoice:
     def reason(self) -> str:
         """Why this width is bought; nothing where there was no choice."""
         count = len(self.options)
+        if not self.chosen.buy.bought:
+            return ""
         if self.need.terms.fixed_width is not None:
             return "width fixed by the plan"
         if count == 1:
             return "the only width that takes the pieces" if self.unfit else ""
-        if not self.chosen.buy.bought:
-            return ""
         costs = [option.buy.cost for option in self.options]
-        if None not in costs and self.chosen.buy.cost != min(costs):  # type: ignore[type-var]
-            return "not the cheapest width or shop by itself, but with the shops that are visited"
+        looked_at = (self.chosen,) if self.need.sets_rings else self.options
+        ways = [way for option in looked_at for way in (option, *option.elsewhere)]
+        if None not in costs and any(costs_less([way.buy], [self.chosen.buy]) for way in ways):
+            return "not the cheapest by itself, but with the shops that are visited"
         if self.need.sets_rings and None not in costs:
             return f"cheapest of {count} widths with the trims that hang on them"
         if None not in costs:

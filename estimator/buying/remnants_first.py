@@ -17,8 +17,9 @@ from estimator.needs.terms import allowed_offers, usable_width
 from estimator.needs.types import CutPiece, FabricTerms
 from estimator.stash import Single
 
-MOST_REMNANTS = 24
-"""Remnants cut for one fabric of a job."""
+MOST_REMNANTS, FEWEST_REMNANTS, MOST_LOOKS = 24, 6, 2_400
+"""Remnants cut for one fabric of a job: the fewer the more pieces there are, as each asks for a
+look at what is bought without it."""
 MANY_PIECES = 12
 """Of more pieces the layouts are looked at quickly, until it is known which remnants are used."""
 
@@ -84,8 +85,10 @@ def _filled(
 ) -> list[FromRemnant]:
     """The remnants, each filled with what those before it leave."""
     found: list[FromRemnant] = []
+    count = sum(piece.quantity for piece in pieces)
+    most = max(FEWEST_REMNANTS, min(MOST_REMNANTS, MOST_LOOKS // count))
     for single in singles:
-        if not pieces or len(found) == MOST_REMNANTS:
+        if not pieces or len(found) == most:
             break
         one = laid_on_remnant(terms, single, pieces)
         if one is not None:

@@ -26,6 +26,7 @@ def estimate_json(estimate: Estimate) -> dict[str, Any]:
         "job": title_of(estimate),
         "currency": estimate.currency or None,
         "cost": f"{estimate.cost:.2f}",
+        "total": f"{estimate.total:.2f}",
         "shops": [{"shop": one.shop, "charge": f"{one.charge:.2f}"} for one in estimate.visits],
         "budget": _budget(estimate),
         "lines_without_price": estimate.unpriced,

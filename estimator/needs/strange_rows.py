@@ -1,0 +1,34 @@
+"""Rows of the stash that nothing can be cut or taken from, because nobody knows their item."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from estimator.faults import nearest
+from estimator.job import Job
+from estimator.written import quoted
+
+
+def strange_rows(job: Job) -> Iterator[str]:
+    """A remark on each row whose item is neither in the catalog nor in a plan.
+
+    It is no fault: the stash may hold what other plans name. Without a catalog nothing is said.
+    """
+    if not job.catalog.items:
+        return
+    known = {*job.catalog.items, *_named(job)}
+    small = {name.casefold() for name in known}
+    for row, thing in job.stash.rows.items():
+        if thing.item.casefold() not in small:
+            what = (
+                f"{job.stash.file}, row {row}: no catalog and no plan here has {quoted(thing.item)}"
+            )
+            yield f"{what}; {nearest(thing.item, known)}"
+
+
+def _named(job: Job) -> Iterator[str]:
+    for order in job.garments:
+        plan = order.plan
+        yield from (fabric.name for fabric in plan.fabric)
+        yield from (trim.name for trim in (*plan.trim, *plan.elastic))
+        yield from (notion.name for notion in plan.notion)
