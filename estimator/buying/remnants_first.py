@@ -17,17 +17,18 @@ from estimator.needs.terms import allowed_offers, usable_width
 from estimator.needs.types import CutPiece, FabricTerms
 from estimator.stash import Single
 
-MOST_REMNANTS, FEWEST_REMNANTS, MOST_LOOKS = 24, 6, 2_400
+MOST_REMNANTS, FEWEST_REMNANTS, MOST_LOOKS = 24, 4, 2_400
 """Remnants cut for one fabric of a job: the fewer the more pieces there are, as each asks for a
 look at what is bought without it."""
-MANY_PIECES = 12
-"""Of more pieces the layouts are looked at quickly, until it is known which remnants are used."""
+MANY_PIECES, VERY_MANY_PIECES = 12, 300
+"""Of more pieces the layouts are looked at quickly, until it is known which remnants are used; of
+very many at the chosen width alone."""
 
 
 def cut_from_stash_first(choice: FabricChoice, singles: Sequence[Single]) -> FabricChoice:
     """A fabric at each of its widths, some of it cut from remnants where that costs less.
 
-    Where rings hang on the width, the one chosen stays.
+    Where rings hang on the width, the one chosen stays; of very many pieces no other is looked at.
     """
     ordered = sorted(
         (one for one in singles if one.thing.width and one.thing.length),
@@ -36,9 +37,10 @@ def cut_from_stash_first(choice: FabricChoice, singles: Sequence[Single]) -> Fab
     if not ordered:
         return choice
     terms = choice.need.terms
+    one_width = choice.need.sets_rings or _count(choice.chosen.pieces) > VERY_MANY_PIECES
     options = tuple(
         option
-        if choice.need.sets_rings and option is not choice.chosen
+        if one_width and option is not choice.chosen
         else best_shop([_at_shop(terms, way, ordered) for way in (option, *option.elsewhere)])
         for option in choice.options
     )
@@ -57,7 +59,7 @@ def _at_shop(terms: FabricTerms, plain: WidthOption, singles: Sequence[Single]) 
         and offer.width == plain.width
         and usable_width(terms, offer) == plain.breadth.usable
     ]
-    quick = sum(piece.quantity for piece in plain.pieces) > MANY_PIECES
+    quick = _count(plain.pieces) > MANY_PIECES
     known: dict[tuple[int, ...], WidthOption] = {}
 
     def beside(used: tuple[FromRemnant, ...], *, quick: bool = quick) -> WidthOption:
@@ -85,8 +87,7 @@ def _filled(
 ) -> list[FromRemnant]:
     """The remnants, each filled with what those before it leave."""
     found: list[FromRemnant] = []
-    count = sum(piece.quantity for piece in pieces)
-    most = max(FEWEST_REMNANTS, min(MOST_REMNANTS, MOST_LOOKS // count))
+    most = max(FEWEST_REMNANTS, min(MOST_REMNANTS, MOST_LOOKS // _count(pieces)))
     for single in singles:
         if not pieces or len(found) == most:
             break
@@ -95,6 +96,10 @@ def _filled(
             found.append(one)
             pieces = without(pieces, one.pieces)
     return found
+
+
+def _count(pieces: tuple[CutPiece, ...]) -> int:
+    return sum(piece.quantity for piece in pieces)
 
 
 def _nothing(plain: WidthOption) -> WidthOption:
