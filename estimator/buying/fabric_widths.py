@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
@@ -33,6 +33,7 @@ class WidthOption:
 
     ``needed`` is before the shop's minimum and step. ``least`` is what any layout of these pieces
     would have to buy. ``waste`` is the share of the usable cloth bought that is in no piece.
+    ``others`` are the other offers of this width.
     """
 
     width: Length
@@ -43,6 +44,7 @@ class WidthOption:
     least: Length
     buy: Buy
     waste: Fraction
+    others: tuple[Buy, ...] = ()
 
     @property
     def usable(self) -> Length:
@@ -112,7 +114,15 @@ class FabricChoice:
             buy=chosen.buy,
             notes=tuple(filter(None, notes)),
             sources=self.need.sources,
+            others=tuple(self._others()),
         )
+
+    def _others(self) -> Iterator[Buy]:
+        """What may be bought instead: at other widths, and of other offers of the same."""
+        for option in self.options:
+            if option is not self.chosen:
+                yield option.buy
+            yield from option.others
 
 
 MOST_PIECES = 20_000
@@ -242,6 +252,7 @@ def _cheapest(
         least=_least_bought(laid.bound, terms, best.offer),
         buy=best,
         waste=1 - Fraction(total_area(pieces, breadth), breadth.usable.ticks * best.bought.ticks),
+        others=tuple(buy for _, _, buy in ways if buy is not best),
     )
 
 

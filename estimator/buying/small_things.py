@@ -58,6 +58,8 @@ def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
         buy=best,
         notes=(*need.notes, *filter(None, (best.note,))),
         sources=tuple(dict.fromkeys(run.source for run in need.runs)),
+        others=tuple(way for way in ways if way is not best),
+        takes=tuple((run.source, run.length.value * run.count) for run in need.runs),
     )
 
 
@@ -138,6 +140,7 @@ def buy_count(need: CountNeed, unit: Unit) -> Purchase:
         offers = _long_enough(need, need.opening, unit)
     ways = [_in_packs(need, offer) for offer in offers]
     best = least_bought(ways)
+    others = tuple(way for way in ways if way is not best)
     notes = [best.note] if best.note else []
     length = best.offer.length
     if need.opening is not None and length is None:
@@ -162,6 +165,7 @@ def buy_count(need: CountNeed, unit: Unit) -> Purchase:
         buy=best,
         notes=(*need.notes, *notes),
         sources=need.sources,
+        others=others,
     )
 
 

@@ -63,7 +63,11 @@ class Buy:
 
 @dataclass(frozen=True, slots=True)
 class Purchase:
-    """One line of the shopping list. ``needed`` is before the shop's minimum, step or put-up."""
+    """One line of the shopping list. ``needed`` is before the shop's minimum, step or put-up.
+
+    ``others`` are the other ways to buy it that were reckoned, in no order. ``takes`` says, of what
+    is bought by its length, how much of it each of its sources takes before waste.
+    """
 
     key: str
     group: Group
@@ -75,6 +79,8 @@ class Purchase:
     buy: Buy
     notes: tuple[str, ...]
     sources: tuple[Source, ...]
+    others: tuple[Buy, ...] = ()
+    takes: tuple[tuple[Source, Length], ...] = ()
 
 
 def least_bought(ways: Sequence[Buy]) -> Buy:
