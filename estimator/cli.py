@@ -12,6 +12,8 @@ from typing import TYPE_CHECKING, Annotated, Any, NoReturn, TextIO, TypeVar
 
 import typer
 
+from estimator.measure import Units
+
 if TYPE_CHECKING:
     from estimator.estimate import Estimate
 
@@ -39,6 +41,10 @@ CatalogOption = Annotated[
 ThoroughOption = Annotated[
     bool, typer.Option("--thorough", help="Search longer for layouts that buy less.")
 ]
+UnitsOption = Annotated[
+    Units | None,
+    typer.Option("--units", help="Print in these, whatever the plan is written in."),
+]
 JsonOption = Annotated[bool, typer.Option("--json", help="Print JSON for another program.")]
 
 
@@ -48,6 +54,7 @@ def show(
     catalog: CatalogOption = None,
     as_json: JsonOption = False,
     thorough: ThoroughOption = False,
+    units: UnitsOption = None,
 ) -> None:
     """Print what to buy: the shopping list, how each fabric lies, and what was taken for granted.
 
@@ -57,7 +64,7 @@ def show(
       estimator show dress.toml --catalog shop
       estimator show dress.toml apron.toml --catalog shop     (bought together)
     """
-    found = _estimated(plans, catalog, thorough=thorough)
+    found = _estimated(plans, catalog, thorough=thorough, units=units)
     if as_json:
         from estimator.reports.as_json import estimate_json
 
@@ -82,6 +89,7 @@ def write(
         ),
     ] = None,
     thorough: ThoroughOption = False,
+    units: UnitsOption = None,
 ) -> None:
     """Write the shopping list as a spreadsheet that a buyer can take to the shop.
 
@@ -92,7 +100,7 @@ def write(
       estimator write skirt.toml
       estimator write dress.toml --catalog shop --out dress-list.xlsx
     """
-    found = _estimated(plans, catalog, thorough=thorough)
+    found = _estimated(plans, catalog, thorough=thorough, units=units)
     path = out or Path(f"{plans[0].stem if len(plans) == 1 else 'shopping'}-list.xlsx")
     from estimator.reports.saving import save_workbook
     from estimator.reports.shopping_list import totals
@@ -108,6 +116,7 @@ def widths(
     catalog: CatalogOption = None,
     as_json: JsonOption = False,
     thorough: ThoroughOption = False,
+    units: UnitsOption = None,
 ) -> None:
     """Compare fabric widths: length to buy, cost and waste at each, and which is cheapest and why.
 
@@ -115,7 +124,7 @@ def widths(
     Example:
       estimator widths dress.toml --catalog shop
     """
-    found = _estimated(plans, catalog, thorough=thorough)
+    found = _estimated(plans, catalog, thorough=thorough, units=units)
     if as_json:
         from estimator.reports.as_json import widths_json
 
@@ -127,7 +136,12 @@ def widths(
 
 
 @app.command()
-def layout(plans: Plans, catalog: CatalogOption = None, thorough: ThoroughOption = False) -> None:
+def layout(
+    plans: Plans,
+    catalog: CatalogOption = None,
+    thorough: ThoroughOption = False,
+    units: UnitsOption = None,
+) -> None:
     """Print the cut list, and each cutting layout row by row, so that a person can chalk it.
 
     \b
@@ -136,7 +150,7 @@ def layout(plans: Plans, catalog: CatalogOption = None, thorough: ThoroughOption
     """
     from estimator.reports.terminal import layout_text
 
-    _print(layout_text(_estimated(plans, catalog, thorough=thorough)))
+    _print(layout_text(_estimated(plans, catalog, thorough=thorough, units=units)))
 
 
 @app.command()
@@ -148,6 +162,7 @@ def working(
     ] = "",
     as_json: JsonOption = False,
     thorough: ThoroughOption = False,
+    units: UnitsOption = None,
 ) -> None:
     """Show the working behind each quantity and each cut size, line by line as on paper.
 
@@ -156,7 +171,7 @@ def working(
       estimator working dress.toml --catalog shop
       estimator working dress.toml --catalog shop --about lace
     """
-    found = _estimated(plans, catalog, thorough=thorough)
+    found = _estimated(plans, catalog, thorough=thorough, units=units)
     from estimator.reports.terminal import working_text
 
     text = working_text(found, about)
@@ -223,13 +238,19 @@ def new(
     _print(f"Wrote {path}: change its sizes, then run: estimator show {path}")
 
 
-def _estimated(plans: list[Path], catalog: Path | None, *, thorough: bool = False) -> Estimate:
+def _estimated(
+    plans: list[Path],
+    catalog: Path | None,
+    *,
+    thorough: bool = False,
+    units: Units | None = None,
+) -> Estimate:
     """Everything that a command needs: the files read, and the estimate of them together."""
     from estimator.faults import Refused
     from estimator.files import estimate_files
 
     try:
-        return estimate_files(plans, catalog, thorough=thorough)
+        return estimate_files(plans, catalog, thorough=thorough, units=units)
     except Refused as refused:
         _refuse(refused)
 

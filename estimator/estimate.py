@@ -207,4 +207,4 @@ def _notions(needs: Needs, faults: Faults) -> list[Purchase]:
 
 def _unit(needs: Needs) -> Unit:
     """The tape's unit of the first garment, in which complaints and notes are worded."""
-    return needs.garments[0].plan.garment.unit.tape if needs.garments else Unit.IN
+    return needs.garments[0].tape if needs.garments else Unit.IN

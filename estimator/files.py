@@ -3,20 +3,28 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from estimator.catalog import NO_CATALOG
 from estimator.estimate import Estimate, estimate
 from estimator.faults import Fault, NamesAnUnread, Refused
 from estimator.job import GarmentOrder, Job
+from estimator.measure import Units
 from estimator.readers.catalog_csv import read_catalog
 from estimator.readers.plan_toml import Draft, read_draft
 
 
 def estimate_files(
-    plans: Sequence[Path], catalog: Path | None = None, *, thorough: bool = False
+    plans: Sequence[Path],
+    catalog: Path | None = None,
+    *,
+    thorough: bool = False,
+    units: Units | None = None,
 ) -> Estimate:
     """What to buy for the garments of these plans together; ``thorough`` searches longer.
+
+    Papers read in ``units``, and what a plan offers without a price is sold by them.
 
     Raises Refused with every complaint about the files: those of a plan that could be read in part
     stand beside those of what its sound entries need.
@@ -34,7 +42,8 @@ def estimate_files(
         except Refused as refused:
             faults += refused.faults
     faults += [fault for draft in drafts for fault in draft.faults]
-    job = Job(tuple(map(_order, drafts)), shop, thorough)
+    orders = (replace(_order(draft), units=units) for draft in drafts)
+    job = Job(tuple(orders), shop, thorough)
     if not faults:
         return estimate(job)
     if shop is NO_CATALOG and catalog:

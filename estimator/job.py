@@ -8,8 +8,9 @@ from functools import cached_property
 
 from estimator.catalog import NO_CATALOG, Catalog
 from estimator.faults import Path, Places
-from estimator.measure import Length
+from estimator.measure import Length, Unit, Units
 from estimator.plan import Piece, Plan
+from estimator.rules import house_rules
 from estimator.working import Source
 
 
@@ -18,7 +19,7 @@ class GarmentOrder:
     """One garment of a job. ``count`` is beyond the copies that its plan states.
 
     ``places`` is where its plan's values stand in a file; ``unread`` names entries that were too
-    faulty to be in the plan.
+    faulty to be in the plan. ``units`` are those that the papers were asked for in, if any.
     """
 
     plan: Plan
@@ -26,6 +27,19 @@ class GarmentOrder:
     wearer: str = ""
     places: Places = field(default_factory=Places)
     unread: frozenset[str] = frozenset()
+    units: Units | None = None
+
+    @property
+    def tape(self) -> Unit:
+        """What lengths read in on the papers: as asked for, else as the plan is written."""
+        unit = self.plan.garment.unit
+        return self.units.tape_beside(unit) if self.units else unit.tape
+
+    @property
+    def mark(self) -> Length:
+        """To which mark cut sizes are raised: as the plan states, else one of the tape in use."""
+        garment = self.plan.garment
+        return garment.rules.mark if garment.mark is not None else house_rules(self.tape).mark
 
     @property
     def copies(self) -> int:

@@ -110,11 +110,11 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
         width, length, finished = length, width, (finished[1], finished[0])
         notes.append("crosswise: its length lies across the fabric")
     if piece.grain is Grain.BIAS:
-        garment = to_cut.order.plan.garment
+        order = to_cut.order
         on_bias = (width.value, length.value)
-        own = " by ".join(tape_text(size, garment.unit) for size in on_bias)
+        own = " by ".join(tape_text(size, order.tape) for size in on_bias)
         notes.append(f"on the bias: cut {own}, and laid at 45°")
-        width, length = box_on_bias(sized, garment.rules.mark)
+        width, length = box_on_bias(sized, order.mark)
     if selvedges:
         edge = "its edge" if len(selvedges) == 1 else "both its sides"
         notes.append(f"{edge} on the selvedge")
@@ -142,7 +142,7 @@ def _narrow_end(sized: Sized, to_cut: ToCut) -> str:
     """A taper's other cut width, without which it cannot be chalked."""
     if sized.narrow is None:
         return ""
-    return f"cut {tape_text(sized.narrow, to_cut.order.plan.garment.unit)} at its narrow end"
+    return f"cut {tape_text(sized.narrow, to_cut.order.tape)} at its narrow end"
 
 
 def size_piece(to_cut: ToCut) -> Sized:
@@ -161,7 +161,7 @@ def size_piece(to_cut: ToCut) -> Sized:
             case Shape.SECTOR:
                 sized = size_sector(piece, edges)
     _refuse_deep_hems(piece, edges, sized)
-    mark = to_cut.order.plan.garment.rules.mark
+    mark = to_cut.order.mark
     width = sized.width.to_mark("up to the mark of the tape", mark)
     length = sized.length.to_mark("up to the mark of the tape", mark)
     narrow = None if sized.narrow is None else sized.narrow.up_to(mark)
@@ -174,7 +174,7 @@ def cut_length(to_cut: ToCut) -> Reckoning:
     length = _opened(to_cut.piece, "length", edges)
     finished = stated(to_cut.piece.length)
     _refuse_deep_hems(to_cut.piece, edges, Sized((finished, finished), length, length))
-    return length.to_mark("up to the mark of the tape", to_cut.order.plan.garment.rules.mark)
+    return length.to_mark("up to the mark of the tape", to_cut.order.mark)
 
 
 def _unfolded(to_cut: ToCut) -> Piece:

@@ -73,7 +73,7 @@ EASED_IN = Fraction(1, 10)
 def seam_remarks(edges: EdgeLengths) -> tuple[str, ...]:
     """Seams whose two sides differ by more than ease, with neither said to be gathered."""
     remarks = []
-    unit = edges.order.plan.garment.unit
+    unit = edges.order.tape
     for seam in edges.order.plan.seam:
         sides = [total(edges.all(ref).value for ref in side) for side in seam.edges]
         if seam.gathered is None and max(sides) > min(sides).times(1 + EASED_IN):

@@ -136,7 +136,7 @@ def _offers_in_plan(fabric: Fabric, order: GarmentOrder, job: Job) -> tuple[Offe
             'add buy = "..." for an item of a catalog, or widths = ["45 in", "60 in"]',
         )
     currency = currency_of(order, job)
-    unit = order.plan.garment.unit
+    unit = order.tape if fabric.step is None else order.plan.garment.unit
     return tuple(
         _offer(
             item=fabric.name,
@@ -241,6 +241,8 @@ def _kind_of(bought: Bought) -> Kind:
 def _own_offers(bought: Bought, order: GarmentOrder, job: Job) -> tuple[Offer, ...]:
     """The offers that a plan makes itself: its ``sold`` tables, or one by the length or each."""
     currency, unit = currency_of(order, job), order.plan.garment.unit
+    if isinstance(bought, ByLength) and bought.step is None:
+        unit = order.tape
     usual = BY_THE_LENGTH if isinstance(bought, ByLength) else EACH
     offers = []
     for one in bought.sold or (Sold(),):

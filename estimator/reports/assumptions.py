@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from estimator.estimate import Estimate
 from estimator.job import GarmentOrder
-from estimator.measure import Length, decimal_text, natural_text, shop_text, tape_text, usable_text
+from estimator.measure import Length, decimal_text, shop_text, tape_text, usable_text
 from estimator.plan import Elastic
 from estimator.reports.shopping_list import THREAD
-from estimator.reports.units import tape_beside, tape_unit
+from estimator.reports.units import tape_of, width_text
 from estimator.reports.uses import fabric_title
 
 
@@ -26,14 +26,14 @@ def assumptions(estimate: Estimate) -> tuple[str, ...]:
 
 def _of_garment(order: GarmentOrder) -> Iterator[str]:
     garment = order.plan.garment
-    rules, unit = garment.rules, garment.unit
+    rules, unit = garment.rules, order.tape
 
     def tape(length: Length) -> str:
         return tape_text(length, unit)
 
     yield (
         f"{garment.name}: seam allowance {tape(rules.seam_allowance)}, turn-under "
-        f"{tape(rules.turn_under)}, cut sizes up to the next {tape(rules.mark)}."
+        f"{tape(rules.turn_under)}, cut sizes up to the next {tape(order.mark)}."
     )
     yield (
         f"{garment.name}: rolled hems are {tape(rules.rolled_hem)} deep and turned twice, "
@@ -47,7 +47,7 @@ def _of_garment(order: GarmentOrder) -> Iterator[str]:
 
 
 def _elastic(elastics: tuple[Elastic, ...], order: GarmentOrder) -> str:
-    rules, unit = order.plan.garment.rules, order.plan.garment.unit
+    rules, unit = order.plan.garment.rules, order.tape
     shares = {rules.elastic_stretch if one.stretch is None else one.stretch for one in elastics}
     cut = " or ".join(f"{decimal_text(share * 100, 1)} %" for share in sorted(shares))
     return (
@@ -60,10 +60,11 @@ def _of_fabrics(estimate: Estimate) -> Iterator[str]:
     for choice in estimate.fabrics:
         terms, option = choice.need.terms, choice.chosen
         shop = option.buy.offer.sold_by
-        unit = tape_beside(shop, tape_unit(estimate))
+        unit = tape_of(shop, estimate)
+        width = width_text(option.width, shop, estimate)
         parts = [
             f"each cut end is straightened by {tape_text(terms.straightening, unit)}",
-            f"usable {usable_text(option.usable, unit)} of {natural_text(option.width, unit)}",
+            f"usable {usable_text(option.usable, unit)} of {width}",
             f"sold by {shop_text(option.step, shop)}",
         ]
         if terms.shrinkage or terms.shrinkage_across:

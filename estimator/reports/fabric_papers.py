@@ -11,7 +11,7 @@ from estimator.estimate import Estimate
 from estimator.measure import Length, natural_text, shop_text, usable_text
 from estimator.needs.types import CutPiece
 from estimator.reports.tables import Column, Format, Sold, Table, Value
-from estimator.reports.units import tape_beside, tape_unit
+from estimator.reports.units import tape_of, tape_unit, width_text
 from estimator.reports.uses import fabric_title
 
 
@@ -77,8 +77,8 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
         rows.append(
             (
                 "bought" if option is choice.chosen else "",
-                natural_text(option.width, tape_beside(option.buy.offer.sold_by, unit)),
-                usable_text(option.usable, tape_beside(option.buy.offer.sold_by, unit)),
+                width_text(option.width, option.buy.offer.sold_by, estimate),
+                usable_text(option.usable, tape_of(option.buy.offer.sold_by, estimate)),
                 Sold(option.buy.sold_units, option.buy.unit),
                 option.buy.unit,
                 option.buy.cost,

@@ -9,11 +9,11 @@ from fractions import Fraction
 
 from estimator.buying.types import Purchase
 from estimator.estimate import Estimate
-from estimator.measure import Length, Unit, natural_text
+from estimator.measure import Length, Unit, Units, shop_text
 from estimator.needs.types import Group
 from estimator.reports.bolt_widths import narrowest_text
 from estimator.reports.tables import Sold
-from estimator.reports.units import tape_beside, tape_unit
+from estimator.reports.units import tape_unit, units_asked, width_text
 from estimator.reports.uses import use_of
 
 NOTHING = "There is nothing to buy."
@@ -73,13 +73,12 @@ def sections(estimate: Estimate) -> tuple[Section, ...]:
 
 def _line(purchase: Purchase, estimate: Estimate) -> Line:
     buy = purchase.buy
-    unit = tape_unit(estimate)
     return Line(
         key=purchase.key,
         item=purchase.title,
         note="; ".join(_notes(purchase, estimate)),
-        width=natural_text(purchase.width, _width_unit(purchase, unit)) if purchase.width else "",
-        needed=_needed(purchase),
+        width=_width(purchase, estimate),
+        needed=_needed(purchase, units_asked(estimate)),
         buy=Sold(buy.sold_units, buy.unit),
         unit_price=buy.offer.price_per_sold_unit,
         cost=buy.cost,
@@ -87,11 +86,13 @@ def _line(purchase: Purchase, estimate: Estimate) -> Line:
     )
 
 
-def _width_unit(purchase: Purchase, unit: Unit) -> Unit:
+def _width(purchase: Purchase, estimate: Estimate) -> str:
     """A width reads as the shop names it: metric where the cloth is sold by the metre."""
-    if isinstance(purchase.buy.bought, Length):
-        return tape_beside(purchase.buy.offer.sold_by, unit)
-    return unit
+    if purchase.width is None:
+        return ""
+    cut = isinstance(purchase.buy.bought, Length)
+    sold_by = purchase.buy.offer.sold_by if cut else tape_unit(estimate).shop
+    return width_text(purchase.width, sold_by, estimate)
 
 
 def _notes(purchase: Purchase, estimate: Estimate) -> Iterator[str]:
@@ -101,24 +102,35 @@ def _notes(purchase: Purchase, estimate: Estimate) -> Iterator[str]:
     if use:
         yield f"for {use}"
     yield from purchase.notes
+    buy, tape = purchase.buy, tape_unit(estimate)
+    if (
+        units_asked(estimate)
+        and isinstance(buy.bought, Length)
+        and buy.offer.sold_by.metric != tape.metric
+    ):
+        said = shop_text(buy.bought, buy.offer.sold_by)
+        yield f"{said} are {shop_text(buy.bought, tape.shop)}"
     for choice in estimate.fabrics:
         if choice.need.sources == purchase.sources:
             yield narrowest_text(choice, estimate)
 
 
-def _needed(purchase: Purchase) -> Sold:
+def _needed(purchase: Purchase, asked: Units | None) -> Sold:
     """What is needed, in the unit that is bought where that is a length, else in its own.
 
-    Yards go up to the next sixteenth, as they are bought in fractions too.
+    Where papers are asked for in other units, it is in those. Yards go up to the
+    next sixteenth, as they are bought in fractions too.
     """
     needed, buy = purchase.needed, purchase.buy
     if isinstance(needed, int):
         return Sold(Fraction(needed), "")
-    if isinstance(buy.bought, Length):
+    shop = buy.offer.sold_by if isinstance(buy.bought, Length) else None
+    asked_shop = asked.tape_beside(shop or Unit.YD).shop if asked else None
+    if isinstance(buy.bought, Length) and asked_shop in (None, shop):
         bought = Sold(buy.sold_units, buy.unit)
         exact = Sold(needed / buy.offer.sold_by.length, buy.unit)
         return exact.in_next_sixteenth if bought.in_sixteenths else exact
-    unit = Unit.M if buy.offer.put_up.metric else Unit.YD
+    unit = asked_shop or (Unit.M if buy.offer.put_up.metric else Unit.YD)
     return Sold(needed / unit.length, unit.symbol).in_next_sixteenth
 
 
