@@ -34,7 +34,7 @@ width = "20 1/4"
 length = "30"
 """
 METRIC = INCHES.replace('"USD"', '"USD"\nunit = "cm"').replace("20 1/4", "51.4")
-METRIC = METRIC.replace("45 in", "115 cm").replace("44 in", "112 cm")
+METRIC = METRIC.replace("45 in", "115 cm").replace("44 in", "112 cm").replace("per yd", "per m")
 
 
 def read_in(units: Units | None, text: str = INCHES) -> Estimate:
