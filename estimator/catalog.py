@@ -181,11 +181,12 @@ class Offer(Entry):
 
     ``length`` is that of one (a zip, a lace); ``price`` is for one put-up, or for the length unit
     ``per`` where the shop cuts to length. Widths are nominal; ``usable`` overrides. ``bolt`` is the
-    longest length in one.
+    longest length in one. ``shelf`` is where it lies in the shop.
     """
 
     item: Name
     shop: Note = ""
+    shelf: Note = ""
     width: Size | None = None
     usable: Size | None = None
     bolt: Size | None = None

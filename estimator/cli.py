@@ -90,24 +90,38 @@ def write(
     ] = None,
     thorough: ThoroughOption = False,
     units: UnitsOption = None,
+    budget: Annotated[
+        str, typer.Option("--budget", metavar="AMOUNT", help="Money set aside, as in 120.")
+    ] = "",
+    tax: Annotated[
+        str, typer.Option("--tax", metavar="SHARE", help="Tax on top of prices, as in '8.25 %'.")
+    ] = "",
+    contingency: Annotated[
+        str, typer.Option("--contingency", metavar="SHARE", help="For what goes wrong: '10 %'.")
+    ] = "",
 ) -> None:
     """Write the shopping list as a spreadsheet that a buyer can take to the shop.
 
-    A list that somebody has filled in is never written over.
+    Written over a list that somebody has filled in, it keeps what they wrote, and marks what has
+    changed since.
 
     \b
     Examples:
       estimator write skirt.toml
       estimator write dress.toml --catalog shop --out dress-list.xlsx
+      estimator write dress.toml --catalog shop --budget 120 --tax "8.25 %" --contingency "10 %"
     """
+    from estimator.buying.bill import read_funds
+
+    funds = _refusing(lambda: read_funds(budget, tax, contingency))
     found = _estimated(plans, catalog, thorough=thorough, units=units)
     path = out or Path(f"{plans[0].stem if len(plans) == 1 else 'shopping'}-list.xlsx")
-    from estimator.reports.saving import save_workbook
+    from estimator.reports.list_file import write_list
     from estimator.reports.shopping_list import totals
-    from estimator.reports.workbook import workbook_of
 
-    _refusing(lambda: save_workbook(workbook_of(found), path))
-    _print(f"Wrote {path}: {' '.join(totals(found))}")
+    earlier = _refusing(lambda: write_list(found, path, funds))
+    kept = " What had been filled in is kept." if earlier.has_writing else ""
+    _print(f"Wrote {path}: {' '.join(totals(found, funds))}{kept}")
 
 
 @app.command()

@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import Decimal
 from fractions import Fraction
 
 from estimator.catalog import Offer
 from estimator.measure import Length
 from estimator.needs.types import Group
+from estimator.prices import to_the_coin
 from estimator.working import Source, Step
-
-CENT = Decimal("0.01")
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,12 +37,12 @@ class Buy:
 
     @property
     def cost(self) -> Decimal | None:
-        """The money, to the cent; None without a price."""
+        """The money, to the least coin of its currency; None without a price."""
         price = self.offer.price_per_sold_unit
         if price is None:
             return None
         units = self.sold_units
-        return (price * units.numerator / units.denominator).quantize(CENT, ROUND_HALF_UP)
+        return to_the_coin(price * units.numerator / units.denominator, self.offer.currency)
 
     @property
     def amount(self) -> Fraction:

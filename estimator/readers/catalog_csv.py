@@ -158,7 +158,7 @@ def _complain(faults: Faults, where: str, wrong: Wrong) -> None:
 
 
 def _refuse_date(cell: str, column: str) -> None:
-    if column in ("notes", "name", "item", "shop", "colour", "fibres"):
+    if column in ("notes", "name", "item", "shop", "shelf", "colour", "fibres"):
         return
     try:
         refuse_date(cell)

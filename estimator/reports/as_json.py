@@ -9,6 +9,7 @@ from estimator.buying.types import Purchase
 from estimator.estimate import Estimate
 from estimator.measure import Length, Unit, tape_text, usable_text
 from estimator.needs.types import CutPiece
+from estimator.prices import money_text
 from estimator.reports.assumptions import assumptions
 from estimator.reports.shopping_list import title_of
 from estimator.reports.units import tape_unit
@@ -16,11 +17,11 @@ from estimator.reports.working_lines import Working, cut_workings, workings
 
 
 def estimate_json(estimate: Estimate) -> dict[str, Any]:
-    """The whole estimate. Money is text with two decimals, so that no cent is lost."""
+    """The whole estimate. Money is text, to the least coin of its currency."""
     return {
         "job": title_of(estimate),
         "currency": estimate.currency or None,
-        "cost": f"{estimate.cost:.2f}",
+        "cost": money_text(estimate.cost, estimate.currency),
         "lines_without_price": estimate.unpriced,
         "shopping_list": [_purchase(one, tape_unit(estimate)) for one in estimate.purchases],
         "fabrics": widths_json(estimate),
@@ -72,12 +73,13 @@ def _purchase(one: Purchase, unit: Unit) -> dict[str, Any]:
         "used_as": list(one.names),
         "colour": one.colour or None,
         "shop": buy.offer.shop or None,
+        "shelf": buy.offer.shelf or None,
         "width": length_json(one.width, unit),
         "needed": length_json(one.needed, unit) if isinstance(one.needed, Length) else one.needed,
         "buy": float(buy.sold_units),
         "unit": buy.unit,
         "unit_price": None if price is None else f"{price:f}",
-        "cost": None if buy.cost is None else f"{buy.cost:.2f}",
+        "cost": None if buy.cost is None else f"{buy.cost:f}",
         "notes": list(one.notes),
         "from": [{"what": str(source), "place": source.place} for source in one.sources],
     }
@@ -103,7 +105,7 @@ def _width(option: WidthOption, chosen: bool, unit: Unit) -> dict[str, Any]:
         "chosen": chosen,
         "buy": float(option.buy.sold_units),
         "unit": option.buy.unit,
-        "cost": None if option.buy.cost is None else f"{option.buy.cost:.2f}",
+        "cost": None if option.buy.cost is None else f"{option.buy.cost:f}",
         "folded": option.breadth.folded,
         "waste_share": round(float(option.waste), 4),
         "layout_length": length_json(option.laid.length, unit),

@@ -10,6 +10,7 @@ from estimator.buying.folding import bought_other_way
 from estimator.estimate import Estimate
 from estimator.measure import Length, natural_text, shop_text, usable_text
 from estimator.needs.types import CutPiece
+from estimator.prices import money_text
 from estimator.reports.tables import Column, Format, Sold, Table, Value
 from estimator.reports.units import tape_of, tape_unit, width_text
 from estimator.reports.uses import fabric_title
@@ -58,7 +59,7 @@ def waste_text(option: WidthOption, currency: str) -> str:
     text = f"waste {round(option.waste * 100)} %, as much as {length}"
     if option.buy.cost is not None:
         share = option.buy.cost * option.waste.numerator / option.waste.denominator
-        text += f" or {share:.2f} {currency}"
+        text += f" or {money_text(share, currency)} {currency}"
     return text
 
 

@@ -40,5 +40,5 @@ def _told(way: Buy, purchase: Purchase, estimate: Estimate) -> str:
     quantity = f"{Sold(way.sold_units, way.unit).text} {way.unit}"
     if offer.width is not None and offer.width != purchase.buy.offer.width:
         quantity = f"{width_text(offer.width, offer.sold_by, estimate)}: {quantity}"
-    cost = "" if way.cost is None else f"{way.cost:.2f}"
+    cost = "" if way.cost is None else f"{way.cost:f}"
     return ", ".join(filter(None, (quantity, cost, offer.shop)))

@@ -7,11 +7,14 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
+from estimator.buying.bill import NO_FUNDS, Funds, bill_of
 from estimator.buying.types import Purchase
 from estimator.estimate import Estimate
 from estimator.measure import Length, Unit, Units, shop_text
 from estimator.needs.types import Group
+from estimator.prices import money_text
 from estimator.reports.bolt_widths import narrowest_text
+from estimator.reports.instead import instead_of
 from estimator.reports.tables import Sold
 from estimator.reports.units import tape_unit, units_asked, width_text
 from estimator.reports.uses import use_of
@@ -22,11 +25,16 @@ THREAD = "Thread is not estimated: only the spools that a plan names are listed.
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One line of the list, as every paper shows it."""
+    """One line of the list, as every paper shows it.
+
+    ``instead`` is what else may be bought; ``shop`` names the shelf as well.
+    """
 
     key: str
     item: str
+    colour: str
     note: str
+    instead: tuple[str, ...]
     width: str
     needed: Sold
     buy: Sold
@@ -76,13 +84,15 @@ def _line(purchase: Purchase, estimate: Estimate) -> Line:
     return Line(
         key=purchase.key,
         item=purchase.title,
+        colour=purchase.colour,
         note="; ".join(_notes(purchase, estimate)),
         width=_width(purchase, estimate),
+        instead=instead_of(purchase, estimate),
         needed=_needed(purchase, units_asked(estimate)),
         buy=Sold(buy.sold_units, buy.unit),
         unit_price=buy.offer.price_per_sold_unit,
         cost=buy.cost,
-        shop=buy.offer.shop,
+        shop=", ".join(filter(None, (buy.offer.shop, buy.offer.shelf))),
     )
 
 
@@ -96,8 +106,6 @@ def _width(purchase: Purchase, estimate: Estimate) -> str:
 
 
 def _notes(purchase: Purchase, estimate: Estimate) -> Iterator[str]:
-    if purchase.colour:
-        yield purchase.colour
     use = use_of(purchase, estimate)
     if use:
         yield f"for {use}"
@@ -134,8 +142,32 @@ def _needed(purchase: Purchase, asked: Units | None) -> Sold:
     return Sold(needed / unit.length, unit.symbol).in_next_sixteenth
 
 
-def totals(estimate: Estimate) -> tuple[str, ...]:
-    """The sum of the list in words, and how much of it has no price."""
+def totals(estimate: Estimate, funds: Funds = NO_FUNDS) -> tuple[str, ...]:
+    """The sum of the list in words, how much of it has no price, and what a budget leaves."""
+    return (*_totals(estimate), *_in_all(estimate, funds))
+
+
+def _in_all(estimate: Estimate, funds: Funds) -> Iterator[str]:
+    """What it comes to with all that was stated beyond the prices; nothing where none was."""
+    if funds == NO_FUNDS or estimate.unpriced == len(estimate.purchases):
+        return
+    currency = estimate.currency
+    bill = bill_of(estimate.cost, funds, currency)
+    beyond = [
+        f"{name} {money_text(amount, currency)}"
+        for name, amount in (("tax", bill.tax), ("contingency", bill.contingency))
+        if amount
+    ]
+    if beyond:
+        whole = f"{money_text(bill.in_all, currency)} {currency}"
+        yield f"In all {whole}, with {' and '.join(beyond)}."
+    if bill.left is not None and bill.left >= 0:
+        yield f"{money_text(bill.left, currency)} {currency} of the budget are left."
+    elif bill.left is not None:
+        yield f"That is {money_text(-bill.left, currency)} {currency} more than the budget."
+
+
+def _totals(estimate: Estimate) -> tuple[str, ...]:
     count, unpriced = len(estimate.purchases), estimate.unpriced
     if not count:
         return (NOTHING,)
@@ -143,7 +175,7 @@ def totals(estimate: Estimate) -> tuple[str, ...]:
         none = "The one item has no" if count == 1 else f"None of the {count} items has a"
         return (f"{none} price.",)
     items = f"{count} item{'s' if count > 1 else ''}"
-    said = f"Total {estimate.cost:.2f} {estimate.currency} for"
+    said = f"Total {money_text(estimate.cost, estimate.currency)} {estimate.currency} for"
     if unpriced:
         lack = "has" if unpriced == 1 else "have"
         return (f"{said} {count - unpriced} of {items}; {unpriced} {lack} no price.",)

@@ -74,8 +74,9 @@ def _widest(text: str) -> int:
 
 def _item(line: Line, room: int) -> str:
     """What is bought and where, and its notes below, a little further in."""
+    note = "; ".join(filter(None, (line.colour, line.note)))
     item = f"{line.item} ({line.shop})" if line.shop else line.item
-    return "\n".join([*_indented(item, room, "  "), *_indented(line.note, room, "    ")])
+    return "\n".join([*_indented(item, room, "  "), *_indented(note, room, "    ")])
 
 
 def _indented(text: str, room: int, indent: str) -> list[str]:
@@ -89,7 +90,7 @@ def _figures(line: Line) -> list[str]:
         f"{line.needed.text} {line.needed.unit}".strip(),
         "\n".join(textwrap.wrap(f"{line.buy.text} {unit}".strip(), 18)),
         "" if line.unit_price is None else price_text(line.unit_price),
-        "" if line.cost is None else f"{line.cost:.2f}",
+        "" if line.cost is None else f"{line.cost:f}",
     ]
 
 

@@ -1,4 +1,7 @@
-"""The spreadsheet: the shopping list, and the papers behind it."""
+"""The spreadsheet: the shopping list, and the papers behind it.
+
+The list comes first, for a phone shows the first sheet.
+"""
 
 from __future__ import annotations
 
@@ -8,8 +11,10 @@ from openpyxl import Workbook
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 
+from estimator.buying.bill import NO_FUNDS, Funds
 from estimator.estimate import Estimate
 from estimator.measure import Unit
+from estimator.reports.as_written import add_record
 from estimator.reports.assumptions import assumptions
 from estimator.reports.cells import (
     BAND,
@@ -27,29 +32,50 @@ from estimator.reports.cells import (
     put_across,
     put_text,
 )
+from estimator.reports.earlier_list import NO_EARLIER_LIST, EarlierList
 from estimator.reports.fabric_papers import cut_table, widths_table
+from estimator.reports.foreign_sheets import copy_sheet
 from estimator.reports.layout_papers import written_layouts
-from estimator.reports.list_sheet import write_shopping_list
+from estimator.reports.list_columns import LIST_SHEET
+from estimator.reports.list_sheet import ShoppingListSheet
 from estimator.reports.printing import Rows, fit_if_hardly_more, keep_together, print_setup
 from estimator.reports.row_heights import fit_height
 from estimator.reports.tables import Column, Format, Table
 from estimator.reports.units import tape_unit
+from estimator.reports.where_it_goes import where_table
 from estimator.reports.working_sheet import write_workings
 
-LIST_SHEET = "Shopping list"
 GAP = 12.0
 SENTENCE = 72
 """Digits: a column alone is cut off and not made smaller where a page is too narrow for it."""
 
 
-def workbook_of(estimate: Estimate) -> Workbook:
-    """The whole workbook; totals are live formulas, and everything else is plain values."""
+def workbook_of(
+    estimate: Estimate, funds: Funds = NO_FUNDS, earlier: EarlierList = NO_EARLIER_LIST
+) -> Workbook:
+    """The whole workbook; costs and sums are live formulas, and everything else is plain values.
+
+    What people wrote into an earlier list stands in it again.
+    """
     book = Workbook()
     first = book.active
     assert isinstance(first, Worksheet), "a new workbook has a sheet"
     first.title = LIST_SHEET
-    write_shopping_list(first, estimate)
+    shopping = ShoppingListSheet(first, estimate, funds, earlier)
+    shopping.write()
+    _papers(book, estimate)
+    add_record(book)
+    shopping.carry_over()
+    for sheet in earlier.sheets:
+        copy_sheet(sheet, book)
+    book.calculation.fullCalcOnLoad = True
+    return book
+
+
+def _papers(book: Workbook, estimate: Estimate) -> None:
+    """The sheets behind the list."""
     unit = tape_unit(estimate)
+    _tables(book.create_sheet("Where it goes"), [(where_table(estimate), ())], unit)
     _tables(book.create_sheet("Cut list"), [(cut_table(estimate), ())], unit, landscape=True)
     _tables(
         book.create_sheet("Layout"),
@@ -71,7 +97,6 @@ def workbook_of(estimate: Estimate) -> Workbook:
         ],
         unit,
     )
-    return book
 
 
 def _tables(

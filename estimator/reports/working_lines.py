@@ -52,7 +52,7 @@ def _of_purchase(purchase: Purchase, estimate: Estimate, unit: Unit) -> Working:
     price = buy.offer.price_per_sold_unit
     if price is not None:
         per = "each" if buy.unit == "each" else f"per {buy.unit}"
-        answer += f" at {price_text(price)} {buy.offer.currency} {per} = {buy.cost:.2f}"
+        answer += f" at {price_text(price)} {buy.offer.currency} {per} = {buy.cost:f}"
     use = use_of(purchase, estimate)
     return Working(
         title=f"{purchase.title} for {use}" if use else purchase.title,
