@@ -10,7 +10,7 @@ from enum import Enum
 from fractions import Fraction
 from typing import Annotated
 
-from pydantic import BeforeValidator, ValidationInfo, model_validator
+from pydantic import BeforeValidator, ValidationInfo, WithJsonSchema, model_validator
 
 from estimator.faults import nearest
 from estimator.fields import (
@@ -151,9 +151,17 @@ def _from_quantity(written: object, info: ValidationInfo) -> Length | int:
 
 
 KindField = Annotated[Kind, BeforeValidator(_kind)]
-YesOrNo = Annotated[bool, BeforeValidator(_yes_or_no)]
+YesOrNo = Annotated[
+    bool,
+    BeforeValidator(_yes_or_no),
+    WithJsonSchema({"anyOf": [{"type": "boolean"}, {"enum": ["yes", "no"]}]}),
+]
 Currency = Annotated[str, BeforeValidator(_currency)]
-PutUpField = Annotated[PutUp, BeforeValidator(_put_up)]
+PutUpField = Annotated[
+    PutUp,
+    BeforeValidator(_put_up),
+    WithJsonSchema({"type": "string", "description": 'As in "pack of 6" or "card of 3 yd".'}),
+]
 
 
 class Item(Entry):

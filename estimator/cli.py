@@ -53,6 +53,9 @@ def show(
     plans: Plans,
     catalog: CatalogOption = None,
     as_json: JsonOption = False,
+    as_csv: Annotated[
+        bool, typer.Option("--csv", help="Print the list as comma-separated values.")
+    ] = False,
     thorough: ThoroughOption = False,
     units: UnitsOption = None,
 ) -> None:
@@ -69,6 +72,11 @@ def show(
         from estimator.reports.as_json import estimate_json
 
         _print_json(estimate_json(found))
+        return
+    if as_csv:
+        from estimator.reports.as_csv import list_csv
+
+        _print(list_csv(found))
         return
     from estimator.reports.terminal import estimate_text
 
@@ -213,6 +221,22 @@ def check(plans: Plans, catalog: CatalogOption = None) -> None:
     _print(f"Things to buy: {len(found.purchases)}.")
     for remark in found.remarks:
         _print(f"Look at this: {remark}")
+
+
+@app.command()
+def schema(of: Annotated[str, typer.Argument(metavar="plan|estimate")]) -> None:
+    """Print the JSON schema of a plan, or of the estimate that show --json prints.
+
+    \b
+    Examples:
+      estimator schema plan
+      estimator schema estimate
+    """
+    from estimator.reports.schemas import SCHEMAS
+
+    if of not in SCHEMAS:
+        _complain(f"there is no schema of '{of}'", f"write {' or '.join(SCHEMAS)}")
+    _print_json(SCHEMAS[of]())
 
 
 @app.command()

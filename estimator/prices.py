@@ -8,7 +8,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
 from typing import Annotated
 
-from pydantic import BeforeValidator
+from pydantic import BeforeValidator, WithJsonSchema
 
 from estimator.fields import reading
 from estimator.measure import Unit
@@ -40,7 +40,11 @@ def read_price(written: object) -> Price:
     return Price(read_money(found[1]), _PER[per] if per else None)
 
 
-PriceField = Annotated[Price, BeforeValidator(reading(read_price))]
+PriceField = Annotated[
+    Price,
+    BeforeValidator(reading(read_price)),
+    WithJsonSchema({"type": "string", "description": 'As in "8.50 per yd" or "2.40 each".'}),
+]
 
 
 USUAL_DECIMALS = 2

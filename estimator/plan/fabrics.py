@@ -6,10 +6,12 @@ from collections.abc import Mapping
 from enum import Enum
 from typing import Any, Literal
 
-from pydantic import model_validator
+from pydantic import GetJsonSchemaHandler, model_validator
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import CoreSchema
 
 from estimator.catalog import YesOrNo
-from estimator.fields import Allowance, Entry, Name, Note, Share, Shrinkage, Size
+from estimator.fields import Allowance, Entry, Name, Note, Share, Shrinkage, Size, or_bare
 from estimator.prices import PriceField
 
 LayoutWish = Literal["straight rows", "least fabric"]
@@ -45,6 +47,12 @@ class Width(Entry):
     @classmethod
     def _bare_length(cls, written: Any) -> Any:
         return written if isinstance(written, Mapping) else {"width": written}
+
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, core: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        return or_bare(handler(core), {"type": ["string", "number"]})
 
 
 class Fabric(Entry):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from enum import Enum
 from typing import Annotated, Literal
 
-from pydantic import BeforeValidator
+from pydantic import BeforeValidator, WithJsonSchema
 
 from estimator.catalog import Currency
 from estimator.fields import Allowance, Count, Entry, Name, Note, Share, Shrinkage, Size, refusal
@@ -37,7 +37,9 @@ class Garment(Entry):
     """The garment's name, its units, and what holds for all of its parts."""
 
     name: Name
-    unit: Annotated[Unit, BeforeValidator(_unit)] = Unit.IN
+    unit: Annotated[Unit, BeforeValidator(_unit), WithJsonSchema({"enum": list(GARMENT_UNITS)})] = (
+        Unit.IN
+    )
     mark: Size | None = None
     copies: Count = 1
     wearer: Wearer = Wearer.NOT_SAID

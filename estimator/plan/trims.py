@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, Field, model_validator
+from pydantic import BeforeValidator, Field, WithJsonSchema, model_validator
 
 from estimator.catalog import Kind, KindField, PutUpField
 from estimator.edges import EdgeRef, read_edge_ref
@@ -19,10 +19,11 @@ from estimator.fields import (
     Share,
     Shrinkage,
     Size,
+    or_bare,
     reading,
     refusal,
 )
-from estimator.plan.pieces import Joined
+from estimator.plan.pieces import EDGE_REF, Joined
 from estimator.prices import PriceField
 from estimator.written import one_line
 
@@ -57,7 +58,14 @@ def _along(written: Any) -> tuple[EdgeRef | str, ...]:
     )
 
 
-Along = Annotated[tuple[EdgeRef | str, ...], BeforeValidator(_along)]
+Along = Annotated[
+    tuple[EdgeRef | str, ...],
+    BeforeValidator(_along),
+    WithJsonSchema(
+        or_bare({"type": "array", "items": EDGE_REF, "minItems": 1}, EDGE_REF)
+        | {"description": "Edges, or the names of seams; several in a list."}
+    ),
+]
 
 
 class ByLength(Bought):

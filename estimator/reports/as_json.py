@@ -2,21 +2,30 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 from estimator.buying.fabric_widths import FabricChoice, WidthOption
-from estimator.buying.types import Purchase
+from estimator.buying.types import Buy, Purchase
 from estimator.estimate import Estimate
 from estimator.measure import Length, Unit, tape_text, usable_text
 from estimator.needs.types import CutPiece
 from estimator.prices import money_text
 from estimator.reports.assumptions import assumptions
+from estimator.reports.json_shapes import (
+    EstimateJson,
+    FabricJson,
+    LengthJson,
+    OtherWayJson,
+    PieceJson,
+    PurchaseJson,
+    WidthJson,
+    WorkingJson,
+    WorkingOfJson,
+)
 from estimator.reports.shopping_list import title_of
 from estimator.reports.units import tape_unit
 from estimator.reports.working_lines import Working, cut_workings, workings
 
 
-def estimate_json(estimate: Estimate) -> dict[str, Any]:
+def estimate_json(estimate: Estimate) -> EstimateJson:
     """The whole estimate. Money is text, to the least coin of its currency."""
     return {
         "job": title_of(estimate),
@@ -31,12 +40,12 @@ def estimate_json(estimate: Estimate) -> dict[str, Any]:
     }
 
 
-def widths_json(estimate: Estimate) -> list[dict[str, Any]]:
+def widths_json(estimate: Estimate) -> list[FabricJson]:
     """Each fabric at each of its widths, with the layout at each."""
     return [_fabric(choice, tape_unit(estimate)) for choice in estimate.fabrics]
 
 
-def working_json(estimate: Estimate, about: str = "") -> dict[str, Any]:
+def working_json(estimate: Estimate, about: str = "") -> WorkingJson:
     """The working of each quantity and each cut size."""
     return {
         "what_to_buy": _workings(workings(estimate), about),
@@ -44,7 +53,7 @@ def working_json(estimate: Estimate, about: str = "") -> dict[str, Any]:
     }
 
 
-def _workings(found: tuple[Working, ...], about: str) -> list[dict[str, Any]]:
+def _workings(found: tuple[Working, ...], about: str) -> list[WorkingOfJson]:
     return [
         {
             "title": one.title,
@@ -56,14 +65,12 @@ def _workings(found: tuple[Working, ...], about: str) -> list[dict[str, Any]]:
     ]
 
 
-def length_json(length: Length | None, unit: Unit) -> dict[str, Any] | None:
+def length_json(length: Length, unit: Unit) -> LengthJson:
     """A length in millimetres (exact to a tick) and as a tape reads it."""
-    if length is None:
-        return None
     return {"mm": length.ticks / Unit.MM.length.ticks, "text": tape_text(length, unit)}
 
 
-def _purchase(one: Purchase, unit: Unit) -> dict[str, Any]:
+def _purchase(one: Purchase, unit: Unit) -> PurchaseJson:
     buy = one.buy
     price = buy.offer.price_per_sold_unit
     return {
@@ -74,18 +81,30 @@ def _purchase(one: Purchase, unit: Unit) -> dict[str, Any]:
         "colour": one.colour or None,
         "shop": buy.offer.shop or None,
         "shelf": buy.offer.shelf or None,
-        "width": length_json(one.width, unit),
+        "width": length_json(one.width, unit) if one.width else None,
         "needed": length_json(one.needed, unit) if isinstance(one.needed, Length) else one.needed,
         "buy": float(buy.sold_units),
         "unit": buy.unit,
         "unit_price": None if price is None else f"{price:f}",
         "cost": None if buy.cost is None else f"{buy.cost:f}",
+        "instead": [_other_way(way, unit) for way in one.others],
         "notes": list(one.notes),
         "from": [{"what": str(source), "place": source.place} for source in one.sources],
     }
 
 
-def _fabric(choice: FabricChoice, unit: Unit) -> dict[str, Any]:
+def _other_way(way: Buy, unit: Unit) -> OtherWayJson:
+    width = way.offer.width
+    return {
+        "width": length_json(width, unit) if width else None,
+        "shop": way.offer.shop or None,
+        "buy": float(way.sold_units),
+        "unit": way.unit,
+        "cost": None if way.cost is None else f"{way.cost:f}",
+    }
+
+
+def _fabric(choice: FabricChoice, unit: Unit) -> FabricJson:
     return {
         "item": choice.need.title,
         "key": choice.need.key,
@@ -95,7 +114,7 @@ def _fabric(choice: FabricChoice, unit: Unit) -> dict[str, Any]:
     }
 
 
-def _width(option: WidthOption, chosen: bool, unit: Unit) -> dict[str, Any]:
+def _width(option: WidthOption, chosen: bool, unit: Unit) -> WidthJson:
     return {
         "width": length_json(option.width, unit),
         "usable": {
@@ -129,7 +148,7 @@ def _width(option: WidthOption, chosen: bool, unit: Unit) -> dict[str, Any]:
     }
 
 
-def _piece(piece: CutPiece, unit: Unit) -> dict[str, Any]:
+def _piece(piece: CutPiece, unit: Unit) -> PieceJson:
     return {
         "name": piece.name,
         "garment": piece.source.garment,
