@@ -9,10 +9,12 @@ from typing import Any
 from openpyxl.cell.cell import Cell
 from openpyxl.formatting.rule import FormulaRule
 from openpyxl.styles import Border, Font, PatternFill, Protection, Side
+from openpyxl.worksheet.pagebreak import Break
 from openpyxl.worksheet.worksheet import Worksheet
 
 from estimator.buying.bill import Funds
 from estimator.estimate import Estimate
+from estimator.measure import Unit
 from estimator.prices import decimals_of
 from estimator.reports.as_written import CellValue, Formula, text_said
 from estimator.reports.cells import (
@@ -57,6 +59,7 @@ HEADING_ROW = 3
 GAP = 7.0
 SWATCH = 33.0
 """Points: room for a snippet of cloth under the name of its colour."""
+FRACTIONS = "# ??/??"
 ROWS_TO_ADD = 6
 """Empty lines in which the buyer adds things of their own."""
 PRINTED: Across = (1, LAST_PRINTED)
@@ -150,6 +153,11 @@ class ShoppingListSheet:
         put_text(self._cell(row, "Got it"), OPEN)
         put_text(self._cell(row, "Key"), line.key)
         self._style(row, unlocked={one.heading for one in COLUMNS if one.by_buyer})
+        if line.since:
+            changed = self._cell(row, "Since the last list")
+            changed.font, changed.fill = HEAD, BAND
+        if line.values.get("Unit") == Unit.YD.symbol:
+            self._cell(row, "Actual quantity").number_format = FRACTIONS
         if line.values.get("Price") is None:
             self._open(self._cell(row, "Price"))
         self.row_of[line.key] = row
@@ -248,10 +256,8 @@ class ShoppingListSheet:
             formula=[f"${part}{first}<>${part}{first - 1}"],
             border=Border(top=Side(style="thin", color="000000"), bottom=HAIR.bottom),
         )
-        changed = rule(formula=[f'${since}{first}<>""'], font=Font(bold=True), fill=BAND_OF_CHANGE)
         sheet.conditional_formatting.add(printed, struck)
         sheet.conditional_formatting.add(printed, apart)
-        sheet.conditional_formatting.add(f"{since}{first}:{since}{self.last}", changed)
 
     def _protect(self) -> None:
         """Against accident only: there is no password; lines may be filtered and widened."""
@@ -261,15 +267,13 @@ class ShoppingListSheet:
             setattr(protection, allowed, False)
 
     def _print(self) -> None:
-        """Without the keys."""
+        """Without the keys; the sums stand together, on a page of their own where all fills one."""
         sheet = self.sheet
         last = LETTER_OF["Since the last list"]
         sheet.print_area = f"A1:{last}{self.below - 1}"
         print_setup(sheet, tape_unit(self.estimate), landscape=True, head=HEADING_ROW)
-        fit_if_hardly_more(sheet, PRINTED[1])
-
-
-BAND_OF_CHANGE = PatternFill("solid", bgColor="E4E1D6")
+        if not fit_if_hardly_more(sheet, PRINTED[1]):
+            sheet.row_breaks.append(Break(id=self.last))
 
 
 def _formulas(row: int, decimals: int) -> dict[str, str]:

@@ -346,7 +346,7 @@ def put(cell: object, value: object) -> None:
 
 
 @pytest.mark.skipif(shutil.which("soffice") is None, reason="LibreOffice is not installed")
-def test_a_list_saved_by_another_program_holds_no_writing_but_the_persons(
+def test_another_program_reckons_the_list_alike_and_saves_no_writing_but_the_persons(
     path: Path, tmp_path: Path
 ) -> None:
     fill_in(path, {("wool", "Actual price"): 13.75, ("braid", "Your notes"): "two\nlines"})
@@ -356,6 +356,14 @@ def test_a_list_saved_by_another_program_holds_no_writing_but_the_persons(
          "--convert-to", "xlsx", "--outdir", saved, path],
         check=True, capture_output=True, timeout=120,
     )  # fmt: skip
+    reckoned = load_workbook(saved / "list.xlsx", data_only=True)[LIST_SHEET]
+    for line in cloak().purchases:
+        cost = at(reckoned, line.title, "Cost").value
+        assert (None if cost in (None, "") else f"{cost:.2f}") == (
+            None if line.buy.cost is None else str(line.buy.cost)
+        )
+    total = reckoned.cell(sum_row(reckoned, "total"), NUMBER_OF["Cost"]).value
+    assert f"{total:.2f}" == str(cloak().cost)
     shutil.copy(saved / "list.xlsx", path)
     earlier = write_list(cloak(), path)
     assert dict(earlier.filled_in) == {
