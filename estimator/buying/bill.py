@@ -36,7 +36,7 @@ def read_funds(budget: str, tax: str, contingency: str) -> Funds:
         ("tax", tax, read_share),
         ("contingency", contingency, read_share),
     ):
-        with faults.about(name):
+        with faults.about(f"--{name}"):
             found[name] = read(written) if written else None
     faults.refuse_if_any()
     return Funds(**found)

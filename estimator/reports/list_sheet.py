@@ -190,7 +190,7 @@ class ShoppingListSheet:
 
     @property
     def _unit_price(self) -> str:
-        return UNIT_PRICE if self.decimals else "#,##0.####"
+        return UNIT_PRICE if self.decimals else "General"
 
     def _open(self, cell: Cell) -> None:
         cell.protection, cell.fill = OPEN_TO_ALL, TO_FILL_IN

@@ -39,5 +39,5 @@ def test_every_amount_that_cannot_be_read_is_complained_of() -> None:
         read_funds("much", "8", "0,5 %")
     told = [str(fault) for fault in refused.value.faults]
     assert len(told) == 2
-    assert told[0].startswith("budget: 'much' is not an amount of money")
+    assert told[0].startswith("--budget: 'much' is not an amount of money")
     assert "percentage" in told[1]
