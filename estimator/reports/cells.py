@@ -29,6 +29,8 @@ FINE = Font(name="Calibri", size=9)
 FINE_HEAD = Font(name="Calibri", size=9, bold=True)
 EVEN = Font(name="Courier New", size=9)
 BAND = PatternFill("solid", fgColor="E4E1D6")
+TO_FILL_IN = PatternFill("solid", fgColor="FFF8E1")
+"""Of cells that the buyer writes in."""
 LINE = Border(bottom=Side(style="thin", color="8C8C8C"))
 HAIR = Border(bottom=Side(style="hair", color="8C8C8C"))
 WRAPPED = Alignment(horizontal="left", vertical="top", wrap_text=True, indent=1)

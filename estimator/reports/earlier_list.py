@@ -5,10 +5,12 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterator, Mapping
+from copy import copy
 from dataclasses import dataclass, field
 
 from openpyxl import Workbook
 from openpyxl.cell.cell import Cell
+from openpyxl.styles import PatternFill
 from openpyxl.worksheet.worksheet import Worksheet
 
 from estimator.faults import Wrong
@@ -21,6 +23,7 @@ from estimator.reports.as_written import (
     is_formula,
     text_said,
 )
+from estimator.reports.cells import BAND, TO_FILL_IN
 from estimator.reports.list_columns import CARRIED, COLUMNS, LIST_SHEET, SUM_MARK
 
 _SUM_OF_NUMBERS = re.compile(r"=[-+*/().,%\s\d]+")
@@ -34,7 +37,8 @@ class EarlierList:
 
     ``filled_in`` is by the key of the line and the heading; ``asides`` are remarks on a line that
     have no cell of their own, ``own`` the lines that people added, ``elsewhere`` what they wrote
-    beside the list, and ``sheets`` those that they added.
+    beside the list, and ``sheets`` those that they added. ``highlights`` are the colours in which
+    they marked cells, by the key of the line, or ``own_key`` of one of theirs, and the heading.
     """
 
     lines: Mapping[str, Line] = field(default_factory=dict)
@@ -43,11 +47,18 @@ class EarlierList:
     own: tuple[Written, ...] = ()
     elsewhere: tuple[str, ...] = ()
     sheets: tuple[Worksheet, ...] = ()
+    highlights: Mapping[str, Mapping[str, PatternFill]] = field(default_factory=dict)
 
     @property
     def has_writing(self) -> bool:
-        """Whether a person wrote anything into it."""
-        return bool(self.filled_in or self.asides or self.own or self.elsewhere or self.sheets)
+        """Whether a person wrote anything into it, or marked anything."""
+        written = self.filled_in or self.asides or self.own or self.elsewhere
+        return bool(written or self.sheets or self.highlights)
+
+
+def own_key(number: int) -> str:
+    """What stands for the key of a line that a person added."""
+    return f"own  {number}"
 
 
 NO_EARLIER_LIST = EarlierList()
@@ -79,6 +90,7 @@ def earlier_list(book: Workbook, reckoned: Workbook, record: Record) -> EarlierL
         own=tuple(reader.own),
         elsewhere=tuple(reader.elsewhere),
         sheets=tuple(foreign),
+        highlights=reader.highlights,
     )
 
 
@@ -91,6 +103,7 @@ class _Reader:
         self.asides: dict[str, list[str]] = {}
         self.own: list[Written] = []
         self.elsewhere: list[str] = []
+        self.highlights: dict[str, dict[str, PatternFill]] = {}
 
     def shopping_list(self, sheet: Worksheet) -> None:
         """Lines with a key of ours, lines that people added, and what stands above and below."""
@@ -116,6 +129,7 @@ class _Reader:
     def _line(self, cells: list[Cell], headings: Mapping[int, str], key: str) -> None:
         """One line of the list: each cell that differs from what was written is a person's."""
         written = self.record.lines[key]
+        self._colours(key, cells, headings)
         for cell in cells:
             heading = headings.get(cell.column, "")
             self._remark(key, heading or cell.coordinate, cell)
@@ -150,7 +164,15 @@ class _Reader:
             if cell.comment is not None:
                 _add_note(line, f"remark: {text_said(cell.comment.text)}")
         if line:
+            self._colours(own_key(len(self.own)), found, headings)
             self.own.append(line)
+
+    def _colours(self, key: str, cells: list[Cell], headings: Mapping[int, str]) -> None:
+        for cell in cells:
+            heading = headings.get(cell.column, "")
+            if heading in _KNOWN and _is_highlighted(cell):
+                fill = PatternFill("solid", fgColor=copy(cell.fill.fgColor))
+                self.highlights.setdefault(key, {})[heading] = fill
 
     def other_sheet(self, sheet: Worksheet) -> None:
         """What a person wrote on a sheet of ours that is written anew."""
@@ -193,7 +215,17 @@ class _Reader:
 
 
 _KNOWN = {one.heading for one in COLUMNS} - {"Key"}
+_NO_HIGHLIGHTS = {"FFFFFF", *(str(one.fgColor.rgb)[-6:] for one in (BAND, TO_FILL_IN))}
 _RECKONED = {one.heading for one in COLUMNS if one.reckoned}
+
+
+def _is_highlighted(cell: Cell) -> bool:
+    """Whether a cell has a colour that the program did not give it; white is none."""
+    fill = cell.fill
+    if fill.fill_type != "solid":
+        return False
+    colour = fill.fgColor
+    return colour.type != "rgb" or str(colour.rgb)[-6:].upper() not in _NO_HIGHLIGHTS
 
 
 def _headings(sheet: Worksheet) -> tuple[dict[int, str], int]:

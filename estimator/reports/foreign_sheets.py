@@ -25,10 +25,19 @@ def copy_sheet(sheet: Worksheet, book: Workbook) -> None:
         new.row_dimensions[number].height = height.height
     for span in sheet.merged_cells.ranges:
         new.merge_cells(str(span))
+    for formatting in sheet.conditional_formatting:
+        for rule in formatting.rules:
+            new.conditional_formatting.add(str(formatting.sqref), rule)
     for check in sheet.data_validations.dataValidation:
         new.add_data_validation(copy(check))
     new.sheet_state = sheet.sheet_state
     new.freeze_panes = sheet.freeze_panes
+
+
+def copy_names(old: Workbook, book: Workbook) -> None:
+    """Names that people gave to cells, for the formulas of their own sheets."""
+    for name, defined in old.defined_names.items():
+        book.defined_names[name] = copy(defined)
 
 
 def _copy_cell(old: Cell, new: Cell) -> None:

@@ -37,7 +37,8 @@ def _cheapest_first(way: Buy) -> tuple[bool, object, object]:
 
 def _told(way: Buy, purchase: Purchase, estimate: Estimate) -> str:
     offer = way.offer
-    quantity = f"{Sold(way.sold_units, way.unit).text} {way.unit}"
+    packed = not offer.put_up.cut_to_length and way.unit != "each"
+    quantity = f"{Sold(way.sold_units, way.unit).text} {'× ' if packed else ''}{way.unit}"
     if offer.width is not None and offer.width != purchase.buy.offer.width:
         quantity = f"{width_text(offer.width, offer.sold_by, estimate)}: {quantity}"
     cost = "" if way.cost is None else f"{way.cost:f}"

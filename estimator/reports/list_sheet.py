@@ -8,7 +8,7 @@ from typing import Any
 
 from openpyxl.cell.cell import Cell
 from openpyxl.formatting.rule import FormulaRule
-from openpyxl.styles import Border, Font, PatternFill, Protection, Side
+from openpyxl.styles import Border, Font, Protection, Side
 from openpyxl.worksheet.pagebreak import Break
 from openpyxl.worksheet.worksheet import Worksheet
 
@@ -28,6 +28,7 @@ from estimator.reports.cells import (
     RIGHT,
     SMALL,
     TITLE,
+    TO_FILL_IN,
     UNIT_PRICE,
     WRAPPED,
     Across,
@@ -37,7 +38,7 @@ from estimator.reports.cells import (
     put_text,
     rounded,
 )
-from estimator.reports.earlier_list import EarlierList
+from estimator.reports.earlier_list import EarlierList, own_key
 from estimator.reports.list_checks import add_checks
 from estimator.reports.list_columns import (
     CARRIED,
@@ -65,7 +66,6 @@ ROWS_TO_ADD = 6
 PRINTED: Across = (1, LAST_PRINTED)
 TITLED: Across = (1, NUMBER_OF["Shop, shelf"])
 BELOW: Across = (2, NUMBER_OF["Notes"])
-TO_FILL_IN = PatternFill("solid", fgColor="FFF8E1")
 OPEN_TO_ALL = Protection(locked=False)
 FINER = Font(name="Calibri", size=9.5)
 SMALLER = ("Instead", "Notes", "Part of the shop")
@@ -122,6 +122,7 @@ class ShoppingListSheet:
                 self._fill(self.row_of[key], written, self.earlier.asides.get(key, ()))
         for row, own in enumerate(self.earlier.own, start=self.first_own):
             self._fill(row, own, ())
+        self._highlight()
         if self.earlier.elsewhere:
             self._say([CARRIED], HEAD)
             self._say(self.earlier.elsewhere, PLAIN)
@@ -231,6 +232,14 @@ class ShoppingListSheet:
             put_text(self._cell(row, "Your notes"), "; ".join(notes))
         elif notes:
             self._put(row, "Your notes", written["Your notes"])
+
+    def _highlight(self) -> None:
+        """Colours in which people marked cells."""
+        rows = dict(self.row_of)
+        rows |= {own_key(n): self.first_own + n for n in range(len(self.earlier.own))}
+        for key, fills in self.earlier.highlights.items():
+            for heading, fill in fills.items() if key in rows else ():
+                self._cell(rows[key], heading).fill = fill
 
     def _below(self) -> None:
         self.sheet.row_dimensions[self.below].height = GAP

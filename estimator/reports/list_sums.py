@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from openpyxl.cell.cell import Cell
-from openpyxl.styles import PatternFill, Protection
+from openpyxl.styles import Protection
 from openpyxl.worksheet.worksheet import Worksheet
 
 from estimator.buying.bill import Funds
@@ -16,6 +16,7 @@ from estimator.reports.cells import (
     PLAIN,
     RIGHT,
     SMALL,
+    TO_FILL_IN,
     WHOLE,
     WRAPPED,
     cell_at,
@@ -42,7 +43,6 @@ from estimator.reports.printing import Rows
 from estimator.reports.row_heights import fit_height
 
 SHARE = "0.###%"
-_TO_FILL_IN = PatternFill("solid", fgColor="FFF8E1")
 _PLANNED, _PAID, _DIFFERENCE = "Cost", "Paid", "Difference"
 
 
@@ -160,4 +160,4 @@ class _Sums:
         return cell
 
     def _open(self, cell: Cell) -> None:
-        cell.protection, cell.fill = Protection(locked=False), _TO_FILL_IN
+        cell.protection, cell.fill = Protection(locked=False), TO_FILL_IN

@@ -34,7 +34,7 @@ from estimator.reports.cells import (
 )
 from estimator.reports.earlier_list import NO_EARLIER_LIST, EarlierList
 from estimator.reports.fabric_papers import cut_table, widths_table
-from estimator.reports.foreign_sheets import copy_sheet
+from estimator.reports.foreign_sheets import copy_names, copy_sheet
 from estimator.reports.layout_papers import written_layouts
 from estimator.reports.list_columns import LIST_SHEET
 from estimator.reports.list_sheet import ShoppingListSheet
@@ -68,6 +68,8 @@ def workbook_of(
     shopping.carry_over()
     for sheet in earlier.sheets:
         copy_sheet(sheet, book)
+    if earlier.sheets and (old := earlier.sheets[0].parent):
+        copy_names(old, book)
     book.calculation.fullCalcOnLoad = True
     return book
 

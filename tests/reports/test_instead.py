@@ -77,8 +77,8 @@ def test_other_widths_and_shops_are_told_cheapest_first_with_their_lengths() -> 
 
 def test_other_put_ups_are_told_of_trims_and_notions() -> None:
     one = found()
-    assert instead_of(bought(one, "edging"), one) == ("1 card of 3 yd, 2.50, Mill",)
-    assert instead_of(bought(one, "hooks"), one) == ("1 pack of 6, 2.40, Quay",)
+    assert instead_of(bought(one, "edging"), one) == ("1 × card of 3 yd, 2.50, Mill",)
+    assert instead_of(bought(one, "hooks"), one) == ("1 × pack of 6, 2.40, Quay",)
 
 
 def test_what_is_had_in_one_way_only_has_nothing_instead(tmp_path: Path) -> None:

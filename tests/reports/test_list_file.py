@@ -16,6 +16,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from openpyxl import load_workbook
 from openpyxl.comments import Comment
+from openpyxl.formatting.rule import CellIsRule
+from openpyxl.styles import PatternFill
+from openpyxl.workbook.defined_name import DefinedName
 
 from estimator import Refused
 from estimator.reports.list_columns import COLUMNS, LIST_SHEET, NUMBER_OF
@@ -207,16 +210,38 @@ def test_what_people_write_beside_the_list_or_over_its_words_is_kept_in_words(pa
     assert "Cut list, L4: cut twice" in kept
 
 
+def test_cells_that_people_marked_in_a_colour_stay_marked(path: Path) -> None:
+    book, sheet = the_list(path)
+    at(sheet, "wool", "Item").fill = PatternFill("solid", fgColor="FFD54F")
+    own = sheet.cell(free_row(sheet), NUMBER_OF["Item"])
+    own.value, own.fill = "pins", PatternFill("solid", fgColor="80CBC4")
+    book.save(path)
+    for _ in range(2):
+        write_list(cloak(LONGER), path)
+    sheet = the_list(path)[1]
+    assert at(sheet, "wool", "Item").fill.fgColor.rgb == "00FFD54F"
+    assert at(sheet, "pins", "Item").fill.fgColor.rgb == "0080CBC4"
+    assert at(sheet, "lining", "Item").fill.fill_type is None
+
+
 def test_sheets_that_people_add_go_along(path: Path) -> None:
     book, _ = the_list(path)
     own = book.create_sheet("Who pays")
     own["A1"], own["B2"] = "Millrace Players", "=1+2"
     own["A3"] = datetime(2026, 5, 4)
+    own["A1"].fill = PatternFill("solid", fgColor="FFCC00")
+    own.conditional_formatting.add("B1:B9", CellIsRule(operator="lessThan", formula=["0"]))
+    own.merge_cells("C1:D2")
+    book.defined_names["purse"] = DefinedName("purse", attr_text="'Who pays'!$B$2")
     book.save(path)
     write_list(cloak(LONGER), path)
     carried = load_workbook(path)["Who pays"]
     assert (carried["A1"].value, carried["B2"].value) == ("Millrace Players", "=1+2")
     assert carried["A3"].value == datetime(2026, 5, 4)
+    assert carried["A1"].fill.fgColor.rgb == "00FFCC00"
+    assert [str(one.sqref) for one in carried.conditional_formatting] == ["B1:B9"]
+    assert [str(span) for span in carried.merged_cells.ranges] == ["C1:D2"]
+    assert load_workbook(path).defined_names["purse"].attr_text == "'Who pays'!$B$2"
 
 
 def test_a_date_that_somebody_notes_is_shown_year_first(path: Path) -> None:
@@ -371,4 +396,5 @@ def test_another_program_reckons_the_list_alike_and_saves_no_writing_but_the_per
         "braid": {"Your notes": "two\nlines"},
     }
     assert (earlier.asides, earlier.own, earlier.elsewhere, earlier.sheets) == ({}, (), (), ())
+    assert earlier.highlights == {}
     assert value_at(path, "wool", "Actual price") == 13.75
