@@ -45,7 +45,7 @@ def _rows(purchase: Purchase, estimate: Estimate) -> Iterator[tuple[Value, ...]]
     choice = choice or _of_sources(purchase, estimate)
     uses = _pieces(choice) if choice else _lengths(purchase, estimate)
     uses = uses or _counts(purchase, estimate)
-    item: str | None = purchase.title
+    item: str | None = ", ".join(filter(None, (purchase.title, purchase.colour)))
     for source, takes, share in uses:
         who = f"{source.garment} ({source.wearer})" if source.wearer else source.garment
         yield item, who, source.name, takes, share

@@ -29,6 +29,7 @@ width = "10"
 length = "30"
 [[trim]]
 name = "tape"
+colour = "red"
 length = "{tape}"
 quantity = 2
 ends = "raw"
@@ -66,7 +67,7 @@ def test_fabric_goes_by_the_area_of_the_pieces_of_each_garment() -> None:
 
 def test_trim_goes_by_the_length_of_its_runs() -> None:
     # 2 x 12 in are 2/3 yd, shown as 11/16; so are 2 x 2 x 6 in
-    assert rows("tape") == [
+    assert rows("tape, red") == [
         ("herald", "tape", "11/16 yd", Fraction(1, 2)),
         ("usher (Tam)", "tape", "11/16 yd", Fraction(1, 2)),
     ]
@@ -81,5 +82,5 @@ def test_notions_go_by_count_with_the_spares_of_their_own_garment() -> None:
 
 
 def test_all_shares_of_a_line_make_the_whole_of_it() -> None:
-    for item in ("drill", "tape", "snap"):
+    for item in ("drill", "tape, red", "snap"):
         assert sum(row[3] for row in rows(item)) == 1  # type: ignore[misc]
