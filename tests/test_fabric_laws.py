@@ -50,12 +50,19 @@ class OnFabric:
         return text.replace("edges = { bottom", f"edges = {{ {''.join(edges)}bottom", 1)
 
 
+large = st.tuples(
+    st.integers(900, 2600), st.integers(2000, 4000), st.integers(1, 3), st.just("lengthwise")
+)
+many_large = st.lists(large, min_size=2, max_size=4).map(tuple)
+large_plans = st.builds(
+    lambda drawn, pieces: replace(drawn, pieces=pieces), plain_plans, many_large
+)
 fabrics = st.builds(
     OnFabric,
-    drawn=plain_plans,
+    drawn=plain_plans | large_plans,
     laid=st.sampled_from(["open", "folded"]),
     across=st.sampled_from([0, 0, 430]),
-    bolt=st.sampled_from([0, 0, 12, 30]),
+    bolt=st.sampled_from([0, 12, 14, 30]),
     selvedge=st.booleans(),
     fold=st.just(False),
 ) | st.builds(
