@@ -22,6 +22,7 @@ from estimator.buying.fabric_widths import (
     offers_by_width,
 )
 from estimator.buying.small_things import buy_count, buy_length
+from estimator.buying.thread import buy_thread
 from estimator.buying.types import Purchase, total_cost, with_own_keys
 from estimator.catalog import NO_CATALOG, Catalog, Offer
 from estimator.faults import Fault, Faults, Refused
@@ -29,11 +30,13 @@ from estimator.job import GarmentOrder, Job
 from estimator.measure import Unit
 from estimator.needs.cautions import cautions_for
 from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.joins import joins_of
 from estimator.needs.makeup import sewn_lengths
 from estimator.needs.of_job import needs_of
 from estimator.needs.runs import granted_of_trims, length_needs
 from estimator.needs.sewing import seam_remarks
 from estimator.needs.terms import usable_width
+from estimator.needs.thread import granted_of_thread, thread_needs
 from estimator.needs.types import FabricNeed, FabricTerms, Group, LengthNeed, Needs
 from estimator.plan import Plan
 
@@ -148,12 +151,15 @@ def _at_widths(job: Job, needs: Needs, notions: Sequence[Purchase], widths: Widt
     with faults.of_others():
         trims = _trims(needs, edges)
     faults.refuse_if_any()
+    cut = [(choice.need, choice.chosen.pieces) for choice in fabrics]
+    joins = [joins_of(number, one, cut) for number, one in enumerate(edges)]
+    threads = _threads(needs, edges, joins)
     return Estimate(
         job=job,
         currency=needs.currency,
         fabrics=tuple(fabrics),
-        purchases=_listed(fabrics, [*trims, *notions]),
-        granted=tuple(line for one in edges for line in granted_of_trims(one)),
+        purchases=_listed(fabrics, [*trims, *notions, *threads]),
+        granted=_granted(needs, edges, joins),
         remarks=tuple(remark for one in edges for remark in seam_remarks(one)),
         cautions=cautions_for(job, [need.terms.kind for need in needs.counts]),
     )
@@ -194,6 +200,30 @@ def _trims(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:
             purchases.append(buy_length(need, _unit(needs)))
     faults.refuse_if_any()
     return purchases
+
+
+def _threads(
+    needs: Needs, edges: Sequence[EdgeLengths], joins: Sequence[Mapping[str, int]]
+) -> list[Purchase]:
+    """Thread for all that is sewn; raises Refused with every complaint about it."""
+    faults = Faults()
+    purchases = []
+    for need in thread_needs(needs, edges, joins):
+        with faults.about(need.sources[0].where):
+            purchases.append(buy_thread(need))
+    faults.refuse_if_any()
+    return purchases
+
+
+def _granted(
+    needs: Needs, edges: Sequence[EdgeLengths], joins: Sequence[Mapping[str, int]]
+) -> tuple[str, ...]:
+    """What was taken for granted of each garment's trims and thread."""
+    found: list[str] = []
+    for number, one in enumerate(edges):
+        threads = [thread for thread in needs.threads if thread.garment == number]
+        found += [*granted_of_trims(one), *granted_of_thread(one, joins[number], threads)]
+    return tuple(found)
 
 
 def _notions(needs: Needs, faults: Faults) -> list[Purchase]:

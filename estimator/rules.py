@@ -28,6 +28,7 @@ class Rules:
     fabric_waste: Fraction = Fraction(0)
     trim_waste: Fraction = Fraction(1, 20)
     elastic_stretch: Fraction = Fraction(1, 10)
+    thread_waste: Fraction = Fraction(15, 100)
 
 
 IMPERIAL = Rules(

@@ -14,6 +14,7 @@ from estimator.needs.fits import refuse_too_wide
 from estimator.needs.makeup import is_hanging
 from estimator.needs.sewing import check_sewing
 from estimator.needs.terms import allowed_offers, buying_terms, currency_of, fabric_terms
+from estimator.needs.thread import check_threads
 from estimator.needs.types import (
     BuyingTerms,
     CountNeed,
@@ -24,6 +25,7 @@ from estimator.needs.types import (
     Needs,
     ToCut,
     ToRun,
+    ToSew,
     key_of,
 )
 from estimator.plan import Elastic, Fabric, Made, Notion, Role, Shape, Trim
@@ -40,6 +42,7 @@ def needs_of(job: Job, faults: Faults) -> Needs:
     fabrics: dict[FabricTerms, FabricNeed] = {}
     lengths: list[ToRun] = []
     counts: dict[tuple[BuyingTerms, Length | None], CountNeed] = {}
+    threads: list[ToSew] = []
     for number, order in enumerate(job.garments):
         with faults.at(order.places, ()):
             currency = currency_of(order, job)
@@ -58,12 +61,15 @@ def needs_of(job: Job, faults: Faults) -> Needs:
         for count in _counts(order, job, faults):
             alike = (count.terms, count.opening)
             counts[alike] = _added(counts[alike], count) if alike in counts else count
+        threads += _threads(number, order, job, faults)
         check_sewing(order, faults)
+        check_threads(order, faults)
     return Needs(
         garments=job.garments,
         fabrics=tuple(fabrics.values()),
         lengths=tuple(lengths),
         counts=tuple(counts.values()),
+        threads=tuple(threads),
         currency=next(iter(currencies), ""),
     )
 
@@ -213,6 +219,17 @@ def _counts(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed
                 steps=_count_steps(notion, order),
                 sources=(order.source(notion.name, path),),
             )
+
+
+def _threads(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iterator[ToSew]:
+    for place, thread in enumerate(order.plan.thread):
+        path = ("thread", place)
+        with faults.at(order.places, path):
+            terms = buying_terms(thread, order, job)
+            item = job.catalog.items.get(terms.item)
+            title = item.name if item else thread.name
+            notes = (*filter(None, (thread.weight,)), *_notes(item, thread.note))
+            yield ToSew(number, path, thread, terms, title, notes)
 
 
 def _count_steps(notion: Notion, order: GarmentOrder) -> tuple[Step, ...]:

@@ -11,7 +11,8 @@ from estimator.catalog import Kind, Offer
 from estimator.faults import Path
 from estimator.job import GarmentOrder
 from estimator.measure import Length
-from estimator.plan import Cut, Elastic, Piece, Trim
+from estimator.plan import Cut, Elastic, Piece, Thread, Trim
+from estimator.stitches import Stitch
 from estimator.working import Reckoning, Source, Step
 
 
@@ -182,6 +183,31 @@ class ToRun:
 
 
 @dataclass(frozen=True)
+class ToSew:
+    """One thread of a plan, before the seams that it sews have their lengths."""
+
+    garment: int
+    path: Path
+    entry: Thread
+    terms: BuyingTerms
+    title: str
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ThreadNeed:
+    """Thread to buy: so much for each stitch, all garments together."""
+
+    key: str
+    title: str
+    names: tuple[str, ...]
+    terms: BuyingTerms
+    notes: tuple[str, ...]
+    sewn: tuple[tuple[Stitch, Reckoning], ...]
+    sources: tuple[Source, ...]
+
+
+@dataclass(frozen=True)
 class Needs:
     """What a job needs before any width is chosen."""
 
@@ -189,6 +215,7 @@ class Needs:
     fabrics: tuple[FabricNeed, ...]
     lengths: tuple[ToRun, ...]
     counts: tuple[CountNeed, ...]
+    threads: tuple[ToSew, ...]
     currency: str
 
 

@@ -54,6 +54,8 @@ class Garment(Entry):
     layout: Literal["straight rows", "least fabric"] = "least fabric"
     fabric_waste: Share | None = None
     trim_waste: Share | None = None
+    thread_waste: Share | None = None
+    gathering_rows: Count = 2
     note: Note = ""
 
     @property

@@ -74,7 +74,10 @@ class ByLength(Bought):
 
 
 class Trim(ByLength):
-    """A trim along edges, or of a stated finished length. ``repeat`` is one scallop or motif."""
+    """A trim along edges, or of a stated finished length. ``repeat`` is one scallop or motif.
+
+    ``stitched`` is how many rows of stitching hold it on.
+    """
 
     along: Along | None = None
     length: Size | None = None
@@ -83,6 +86,7 @@ class Trim(ByLength):
     ends: Literal["turned under", "raw", "in a seam"] = "turned under"
     fullness: Fullness = Fraction(1)
     repeat: Allowance | None = None
+    stitched: Annotated[int, Field(strict=True, ge=0, le=20)] | None = None
 
     @model_validator(mode="after")
     def _one_length(self) -> Trim:

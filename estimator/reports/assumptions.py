@@ -8,7 +8,7 @@ from estimator.estimate import Estimate
 from estimator.job import GarmentOrder
 from estimator.measure import Length, decimal_text, natural_text, shop_text, tape_text, usable_text
 from estimator.plan import Elastic
-from estimator.reports.shopping_list import THREAD
+from estimator.reports.shopping_list import without_thread
 from estimator.reports.units import tape_beside, tape_unit
 from estimator.reports.uses import fabric_title
 
@@ -19,7 +19,7 @@ def assumptions(estimate: Estimate) -> tuple[str, ...]:
     lines += estimate.granted
     lines += _of_fabrics(estimate)
     lines.append("Fabric is laid out open, in one layer.")
-    lines.append(THREAD)
+    lines += without_thread(estimate)
     return tuple(dict.fromkeys(lines))
 
 
