@@ -23,6 +23,8 @@ class Rules:
     serged: Length
     overlap: Length
     elastic_overlap: Length
+    tie: Length
+    bone_clear: Length
     straightening: Length
     selvedge: Length
     fabric_waste: Fraction = Fraction(0)
@@ -39,6 +41,8 @@ IMPERIAL = Rules(
     serged=length("1/4 in"),
     overlap=length("1/2 in"),
     elastic_overlap=length("1 in"),
+    tie=length("12 in"),
+    bone_clear=length("1/4 in"),
     straightening=length("1 in"),
     selvedge=length("1/2 in"),
 )
@@ -50,6 +54,8 @@ METRIC = Rules(
     serged=length("0.6 cm"),
     overlap=length("1.2 cm"),
     elastic_overlap=length("2.5 cm"),
+    tie=length("30 cm"),
+    bone_clear=length("0.6 cm"),
     straightening=length("2.5 cm"),
     selvedge=length("1.2 cm"),
 )

@@ -9,6 +9,8 @@ from estimator.catalog import Item
 from estimator.faults import Faults, Wrong, nearest
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Length
+from estimator.needs.closures import check_closures
+from estimator.needs.counts import count_of
 from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
 from estimator.needs.fits import refuse_too_wide
 from estimator.needs.makeup import is_hanging
@@ -28,7 +30,18 @@ from estimator.needs.types import (
     ToSew,
     key_of,
 )
-from estimator.plan import Elastic, Fabric, Made, Notion, Role, Shape, Trim
+from estimator.plan import (
+    Boning,
+    ByLength,
+    Elastic,
+    Fabric,
+    Lacing,
+    Loops,
+    Made,
+    Role,
+    Shape,
+    Trim,
+)
 from estimator.working import Operation, Step
 from estimator.written import quoted
 
@@ -64,6 +77,7 @@ def needs_of(job: Job, faults: Faults) -> Needs:
         threads += _threads(number, order, job, faults)
         check_sewing(order, faults)
         check_threads(order, faults)
+        check_closures(order, faults)
     return Needs(
         garments=job.garments,
         fabrics=tuple(fabrics.values()),
@@ -168,9 +182,12 @@ def _joined(first: FabricNeed, second: FabricNeed) -> FabricNeed:
 
 
 def _lengths(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iterator[ToRun]:
-    entries: list[tuple[str, int, Trim | Elastic]] = [
+    entries: list[tuple[str, int, Trim | Elastic | Lacing | Boning | Loops]] = [
         *(("trim", place, trim) for place, trim in enumerate(order.plan.trim)),
         *(("elastic", place, elastic) for place, elastic in enumerate(order.plan.elastic)),
+        *(("lacing", place, lacing) for place, lacing in enumerate(order.plan.lacing)),
+        *(("boning", place, boning) for place, boning in enumerate(order.plan.boning)),
+        *(("loops", place, loops) for place, loops in enumerate(order.plan.loops)),
     ]
     for table, place, entry in entries:
         with faults.at(order.places, (table, place)):
@@ -191,7 +208,7 @@ def _lengths(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
             )
 
 
-def _refuse_two_overlaps(entry: Trim | Elastic, repeat: Length | None) -> None:
+def _refuse_two_overlaps(entry: ByLength, repeat: Length | None) -> None:
     """A round of a patterned trim overlaps one repeat, whatever else a plan may state."""
     if isinstance(entry, Trim) and repeat is not None and entry.overlap is not None:
         raise Wrong(
@@ -207,16 +224,17 @@ def _counts(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed
         with faults.at(order.places, path):
             terms = buying_terms(notion, order, job)
             item = job.catalog.items.get(terms.item)
+            counted = count_of(notion, order)
             yield CountNeed(
                 key=key_of(terms.item, terms.colour, [notion.name]),
                 title=item.name if item else notion.name,
                 names=(notion.name,),
                 group=Group.NOTIONS,
                 terms=terms,
-                notes=_notes(item, notion.note),
-                count=notion.quantity * order.copies + notion.spare,
+                notes=(*_notes(item, notion.note), *counted.notes),
+                count=counted.count * order.copies + notion.spare,
                 opening=notion.length,
-                steps=_count_steps(notion, order),
+                steps=counted.for_the_job(notion, order),
                 sources=(order.source(notion.name, path),),
             )
 
@@ -230,18 +248,6 @@ def _threads(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
             title = item.name if item else thread.name
             notes = (*filter(None, (thread.weight,)), *_notes(item, thread.note))
             yield ToSew(number, path, thread, terms, title, notes)
-
-
-def _count_steps(notion: Notion, order: GarmentOrder) -> tuple[Step, ...]:
-    count = notion.quantity
-    steps = [Step(notion.name, Operation.START, count, count)]
-    if order.copies > 1:
-        count *= order.copies
-        steps.append(Step("garments", Operation.TIMES, order.copies, count))
-    if notion.spare:
-        count += notion.spare
-        steps.append(Step("spare", Operation.ADD, notion.spare, count))
-    return tuple(steps)
 
 
 def _added(first: CountNeed, second: CountNeed) -> CountNeed:

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 
 from estimator.edges import SEWN, SIDES, EdgeRef, Finish
 from estimator.measure import ZERO, Length, total
+from estimator.needs.closures import closure_of
 from estimator.needs.cutting import ACROSS, allowances_of, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.makeup import takes_a_length
@@ -55,7 +56,7 @@ def sewn_in(edges: EdgeLengths, joins: Mapping[str, int]) -> tuple[Sewn, ...]:
     ``joins`` tells of strips and circles, by the name of the piece, how many joins they have in the
     job beyond the seam that closes them.
     """
-    found = [*_shell(edges), *_trims(edges), *_zips(edges)]
+    found = [*_shell(edges), *_trims(edges), *_zips(edges), *_casings(edges)]
     for fabric, layer in _layers(edges):
         found += [_named(fabric, one) for one in _shell(layer)]
     copies = edges.order.copies
@@ -236,6 +237,15 @@ def stitching_of(trim: Trim) -> int:
     if trim.stitched is not None:
         return trim.stitched
     return 1 if (trim.width or ZERO) <= NARROW_TRIM else 2
+
+
+def _casings(edges: EdgeLengths) -> Iterator[Sewn]:
+    """Both long edges of the casings of bones."""
+    for entry in edges.order.plan.boning:
+        if entry.casing_for is not None:
+            casing = closure_of(entry, edges)
+            one = casing.length.times("casings", casing.count).times("both edges", 2)
+            yield Sewn(Work.SEAMS, _labelled(f"a {entry.name}", one), entry.name)
 
 
 def _zips(edges: EdgeLengths) -> Iterator[Sewn]:

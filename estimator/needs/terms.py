@@ -12,7 +12,20 @@ from estimator.faults import Wrong, nearest
 from estimator.job import GarmentOrder, Job
 from estimator.measure import ZERO, Length, Unit, natural_text
 from estimator.needs.types import BuyingTerms, FabricTerms
-from estimator.plan import Bought, ByLength, Elastic, Fabric, Notion, Sold, Thread, Trim, Width
+from estimator.plan import (
+    Boning,
+    Bought,
+    ByLength,
+    Elastic,
+    Fabric,
+    Lacing,
+    Loops,
+    Notion,
+    Sold,
+    Thread,
+    Trim,
+    Width,
+)
 from estimator.prices import Price
 from estimator.rules import house_rules
 from estimator.written import quoted
@@ -24,6 +37,9 @@ _KINDS = {
     Elastic: {Kind.ELASTIC},
     Notion: {Kind.NOTION, Kind.ZIP, Kind.SEPARATING_ZIP, Kind.THREAD},
     Thread: {Kind.THREAD},
+    Lacing: {Kind.TRIM},
+    Boning: {Kind.TRIM},
+    Loops: {Kind.TRIM},
 }
 
 

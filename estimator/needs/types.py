@@ -11,7 +11,7 @@ from estimator.catalog import Kind, Offer
 from estimator.faults import Path
 from estimator.job import GarmentOrder
 from estimator.measure import Length
-from estimator.plan import Cut, Elastic, Piece, Thread, Trim
+from estimator.plan import Boning, Cut, Elastic, Lacing, Loops, Piece, Thread, Trim
 from estimator.stitches import Stitch
 from estimator.working import Reckoning, Source, Step
 
@@ -171,11 +171,11 @@ class CountNeed:
 
 @dataclass(frozen=True)
 class ToRun:
-    """One trim or elastic of a plan, before the edges that it follows have their lengths."""
+    """One trim, elastic or closure of a plan, before its edges have their lengths."""
 
     garment: int
     path: Path
-    entry: Trim | Elastic
+    entry: Trim | Elastic | Lacing | Boning | Loops
     terms: BuyingTerms
     title: str
     repeat: Length | None

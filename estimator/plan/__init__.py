@@ -7,6 +7,7 @@ the same estimate.
 from __future__ import annotations
 
 from estimator.fields import Entry, Size
+from estimator.plan.closures import Boning, Lacing, Loops
 from estimator.plan.fabrics import Fabric, Role, Width
 from estimator.plan.garment import Garment, Wearer
 from estimator.plan.pieces import (
@@ -25,9 +26,33 @@ from estimator.plan.thread import Thread, Work
 from estimator.plan.trims import Bought, ByLength, Elastic, Notion, Sold, Trim
 
 __all__ = [
-    "Bought", "ByLength", "Cut", "Edge", "Elastic", "Fabric", "Garment", "Grain", "Joined", "Made",
-    "Notion", "Piece", "Plan", "Role", "Seam", "Shape", "Sold", "TakeUp", "TakeUpKind", "Thread",
-    "Trim", "Wearer", "Width", "Work",
+    "Boning",
+    "Bought",
+    "ByLength",
+    "Cut",
+    "Edge",
+    "Elastic",
+    "Fabric",
+    "Garment",
+    "Grain",
+    "Joined",
+    "Lacing",
+    "Loops",
+    "Made",
+    "Notion",
+    "Piece",
+    "Plan",
+    "Role",
+    "Seam",
+    "Shape",
+    "Sold",
+    "TakeUp",
+    "TakeUpKind",
+    "Thread",
+    "Trim",
+    "Wearer",
+    "Width",
+    "Work",
 ]  # fmt: skip
 
 
@@ -42,4 +67,7 @@ class Plan(Entry):
     trim: tuple[Trim, ...] = ()
     elastic: tuple[Elastic, ...] = ()
     notion: tuple[Notion, ...] = ()
+    lacing: tuple[Lacing, ...] = ()
+    boning: tuple[Boning, ...] = ()
+    loops: tuple[Loops, ...] = ()
     thread: tuple[Thread, ...] = ()

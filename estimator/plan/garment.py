@@ -49,6 +49,8 @@ class Garment(Entry):
     overlap: Allowance | None = None
     elastic_overlap: Allowance | None = None
     elastic_stretch: Shrinkage | None = None
+    tie: Allowance | None = None
+    bone_clear: Allowance | None = None
     straightening: Allowance | None = None
     selvedge: Allowance | None = None
     layout: Literal["straight rows", "least fabric"] = "least fabric"
