@@ -28,6 +28,7 @@ from estimator.catalog import NO_CATALOG, Catalog, Offer
 from estimator.faults import Fault, Faults, Refused
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Unit
+from estimator.needs.care import advice_for
 from estimator.needs.cautions import cautions_for
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.joins import joins_of
@@ -56,6 +57,7 @@ class Estimate:
     remarks: tuple[str, ...]
     granted: tuple[str, ...]
     cautions: tuple[str, ...]
+    advice: tuple[str, ...]
 
     @property
     def cost(self) -> Decimal:
@@ -162,6 +164,7 @@ def _at_widths(job: Job, needs: Needs, notions: Sequence[Purchase], widths: Widt
         granted=_granted(needs, edges, joins),
         remarks=tuple(remark for one in edges for remark in seam_remarks(one)),
         cautions=cautions_for(job, [need.terms.kind for need in needs.counts]),
+        advice=advice_for(job),
     )
 
 

@@ -41,6 +41,7 @@ class Garment(Entry):
     mark: Size | None = None
     copies: Count = 1
     wearer: Wearer = Wearer.NOT_SAID
+    use: Literal["everyday", "sleepwear", "stage", "not said"] = "not said"
     currency: Currency = ""
     seam_allowance: Allowance | None = None
     turn_under: Allowance | None = None

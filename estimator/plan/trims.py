@@ -7,7 +7,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator, Field, model_validator
 
-from estimator.catalog import Kind, KindField, PutUpField
+from estimator.catalog import Kind, KindField, PutUpField, WashField
 from estimator.edges import EdgeRef, read_edge_ref
 from estimator.fields import (
     Allowance,
@@ -43,6 +43,8 @@ class Bought(Entry):
     colour: Note = ""
     price: PriceField | None = None
     sold: tuple[Sold, ...] = ()
+    fibres: Note = ""
+    care: WashField = None
     note: Note = ""
 
 

@@ -211,7 +211,7 @@ class _ShoppingList:
 
     def _below(self) -> None:
         self._gap()
-        lines = [*self.estimate.remarks, *self.estimate.cautions]
+        lines = [*self.estimate.remarks, *self.estimate.advice, *self.estimate.cautions]
         lines += without_thread(self.estimate)
         lines.append("What was taken for granted stands on the sheet Assumptions.")
         for line in lines:

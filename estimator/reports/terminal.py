@@ -49,6 +49,7 @@ def _estimate_lines(estimate: Estimate) -> Iterator[str]:
     yield ""
     yield from _fabrics(estimate)
     yield from bullets("Look at this", estimate.remarks)
+    yield from bullets("Before sewing", estimate.advice)
     yield from bullets("Taken for granted", assumptions(estimate))
     yield from bullets("Cautions", estimate.cautions)
 

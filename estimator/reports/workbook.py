@@ -65,6 +65,7 @@ def workbook_of(estimate: Estimate) -> Workbook:
         book.create_sheet("Assumptions"),
         [
             ("Look at this", estimate.remarks),
+            ("Before sewing", estimate.advice),
             ("Taken for granted", assumptions(estimate)),
             ("Cautions", estimate.cautions),
         ],
