@@ -187,7 +187,10 @@ PutUpField = Annotated[PutUp, BeforeValidator(_put_up)]
 
 
 class Item(Entry):
-    """A thing that shops sell. ``repeat`` is along the length: a print's, or a scallop's."""
+    """A thing that shops sell. ``repeat`` is along the length: a print's, or a scallop's.
+
+    ``repeat_across`` is that of a plaid.
+    """
 
     item: Name
     name: Name
@@ -200,6 +203,7 @@ class Item(Entry):
     weight: WeightField = None
     nap: YesOrNo = False
     repeat: Size | None = None
+    repeat_across: Size | None = None
     selvedge: Allowance | None = None
     shrinkage_length: Shrinkage = Fraction(0)
     shrinkage_width: Shrinkage = Fraction(0)
@@ -210,13 +214,15 @@ class Offer(Entry):
     """One way to buy an item: a width or put-up at a shop, its selling step and its price.
 
     ``length`` is that of one (a zip, a lace); ``price`` is for one put-up, or for the length unit
-    ``per`` where the shop cuts to length. Widths are nominal; ``usable`` overrides.
+    ``per`` where the shop cuts to length. Widths are nominal; ``usable`` overrides. ``bolt`` is the
+    longest length in one.
     """
 
     item: Name
     shop: Note = ""
     width: Size | None = None
     usable: Size | None = None
+    bolt: Size | None = None
     length: Size | None = None
     put_up: PutUpField = BY_THE_LENGTH
     step: Size | None = None
@@ -230,9 +236,10 @@ class Offer(Entry):
     def _hangs_together(self) -> Offer:
         if self.put_up.cut_to_length and self.price is not None and self.per is None:
             raise refusal("the price says not for what length", "fill in per, with yd or m")
-        if not self.put_up.cut_to_length and (self.per or self.step or self.minimum):
+        if not self.put_up.cut_to_length and (self.per or self.step or self.minimum or self.bolt):
             raise refusal(
-                f"per, step and minimum are for what is cut to length, not '{self.put_up.word}'",
+                "per, step, minimum and bolt are for what is cut to length, "
+                f"not '{self.put_up.word}'",
                 "leave them empty",
             )
         if self.usable and self.width and self.usable > self.width:

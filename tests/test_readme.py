@@ -83,3 +83,14 @@ def test_the_python_example_of_the_readme_runs(checkout: Path) -> None:
     done = _run("python example.py", checkout)
     assert done.returncode == 0, done.stderr
     assert "yd" in done.stdout
+
+
+def test_the_engines_example_in_the_readme_runs_and_proves_its_length(checkout: Path) -> None:
+    # two panels of 203 lie beside each other on 440, in two rows of 265; the sash of 40 x 420,
+    # turned across, needs a third row
+    (checkout / "engine.py").write_text(_blocks("python")[1], encoding="utf-8")
+    done = _run("python engine.py", checkout)
+    assert done.returncode == 0, done.stderr
+    length, bound = map(int, done.stdout.split()[:2])
+    assert length == 2 * 265 + 40
+    assert bound <= length

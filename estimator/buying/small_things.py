@@ -29,7 +29,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
     ways = []
     for offer in need.terms.offers:
         if offer.put_up.cut_to_length:
-            ways.append(cut_from_roll(needed, offer))
+            ways.append(cut_from_roll([needed], offer))
         elif isinstance(offer.put_up.holds, Length):
             ways += _on_cards(need, all_runs, offer, offer.put_up.holds, unit)
         else:
@@ -58,6 +58,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
         buy=best,
         notes=(*need.notes, *filter(None, (best.note,))),
         sources=tuple(dict.fromkeys(run.source for run in need.runs)),
+        alike=need.terms,
     )
 
 
@@ -162,6 +163,7 @@ def buy_count(need: CountNeed, unit: Unit) -> Purchase:
         buy=best,
         notes=(*need.notes, *notes),
         sources=need.sources,
+        alike=(need.terms, need.opening),
     )
 
 

@@ -24,6 +24,7 @@ from estimator.needs.outlines import (
     size_taper,
     stated,
 )
+from estimator.needs.selvedges import on_selvedges
 from estimator.needs.types import CutPiece, ToCut
 from estimator.plan import Cut, Grain, Made, Piece, Shape, TakeUpKind
 from estimator.rules import Rules
@@ -103,7 +104,11 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
     width, length, finished = sized.width, sized.length, sized.finished
     notes = [sized.note, _narrow_end(sized, to_cut), length_note(to_cut), piece.note]
     on_bias = None
-    if piece.grain is Grain.CROSSWISE:
+    finishes = {side: _finish(piece, side) for side in SIDES}
+    selvedges, grain = on_selvedges(piece, finishes, piece.grain)
+    if to_cut.cut.cut_to == "finished size":
+        selvedges = ()  # it ends within the piece, and has no edge of its own
+    if grain is Grain.CROSSWISE:
         width, length, finished = length, width, (finished[1], finished[0])
         notes.append("crosswise: its length lies across the fabric")
     if piece.grain is Grain.BIAS:
@@ -112,8 +117,10 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
         own = " by ".join(tape_text(size, garment.unit) for size in on_bias)
         notes.append(f"on the bias: cut {own}, and laid at 45°")
         width, length = box_on_bias(sized, garment.rules.mark)
-    if any(edge.finish.finish is Finish.SELVEDGE for edge in piece.edges.values()):
-        notes.append("has an edge on the selvedge: lay it at the edge of the fabric")
+    if selvedges:
+        edge = "its edge" if len(selvedges) == 1 else "both its sides"
+        notes.append(f"{edge} on the selvedge")
+    opens = ("top", "bottom") if grain is Grain.CROSSWISE else ("left", "right")
     return CutPiece(
         source=to_cut.source,
         name=piece.name,
@@ -121,11 +128,13 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
         finished=finished,
         width=width,
         length=length,
-        may_turn=piece.grain is Grain.EITHER and not to_cut.nap,
+        may_turn=grain is Grain.EITHER and not to_cut.nap,
         boxed=sized.boxed or on_bias is not None,
-        narrow=sized.narrow if piece.grain in (Grain.LENGTHWISE, Grain.BIAS) else None,
+        narrow=sized.narrow if grain in (Grain.LENGTHWISE, Grain.BIAS) else None,
         square=sized.square,
         on_bias=on_bias,
+        selvedges=selvedges,
+        on_fold=any(finishes[side].finish is Finish.FOLD for side in opens),
         else_cut="cut it on the straight grain, or in parts with a seam" if on_bias else "",
         note="; ".join(filter(None, notes)),
     )

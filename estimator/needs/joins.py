@@ -28,9 +28,10 @@ def joins_of(
             continue
         source = order.source(piece.name, ("piece", number))
         for place, one in enumerate(piece.cut):
-            if place and not is_sewn_apart(one, roles[one.fabric]):
+            need = names.get((garment, one.fabric))  # none of a fabric that could not be read
+            if need is None or (place and not is_sewn_apart(one, roles[one.fabric])):
                 continue
-            of_fabric = pieces[names[garment, one.fabric].terms]
+            of_fabric = pieces[need.terms]
             parts = sum(part.quantity for part in of_fabric if part.source == source)
             whole = with_own_sizes(piece, one).quantity * order.copies
             found[piece.name] = found.get(piece.name, 0) + max(parts - whole, 0)

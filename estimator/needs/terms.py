@@ -100,6 +100,8 @@ def fabric_terms(fabric: Fabric, order: GarmentOrder, job: Job) -> FabricTerms:
         ),
         nap=_first(fabric.nap, item.nap if item else None, False),
         repeat=_first(fabric.repeat, item.repeat if item else None, ZERO) or None,
+        repeat_across=_first(fabric.repeat_across, item.repeat_across if item else None, ZERO)
+        or None,
         shrinkage=_first(fabric.shrinkage, item.shrinkage_length if item else None, Fraction(0)),
         shrinkage_across=_first(
             fabric.shrinkage_across, item.shrinkage_width if item else None, Fraction(0)
@@ -107,6 +109,8 @@ def fabric_terms(fabric: Fabric, order: GarmentOrder, job: Job) -> FabricTerms:
         straightening=_first(fabric.straightening, stated.straightening, shop_rules.straightening),
         waste=_first(fabric.waste, None, rules.fabric_waste),
         rows_only=(fabric.layout or stated.layout) == "straight rows",
+        folded=(fabric.laid or stated.laid) == "folded",
+        thorough=job.thorough,
     )
 
 
@@ -125,6 +129,8 @@ def _offers_of_item(fabric: Fabric, item: Item, job: Job) -> tuple[Offer, ...]:
             "fill in its width, and leave its put_up empty",
             ("buy",),
         )
+    if fabric.bolt is not None:
+        return tuple(offer.model_copy(update={"bolt": fabric.bolt}) for offer in offers)
     return offers
 
 
@@ -153,6 +159,7 @@ def _offers_in_plan(fabric: Fabric, order: GarmentOrder, job: Job) -> tuple[Offe
             item=fabric.name,
             width=one.width,
             usable=one.usable,
+            bolt=one.bolt or fabric.bolt,
             step=fabric.step,
             minimum=fabric.minimum,
             **_priced(one.price or fabric.price, BY_THE_LENGTH, unit, currency),

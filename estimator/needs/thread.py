@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 
 from estimator.faults import Faults, Wrong, nearest
 from estimator.job import GarmentOrder
 from estimator.measure import Unit, decimal_text, natural_text, shop_text, total
-from estimator.needs.edge_lengths import EdgeLengths
-from estimator.needs.stitching import Sewn, sewn_in
+from estimator.needs.stitching import Sewn
 from estimator.needs.types import BuyingTerms, Needs, ThreadNeed, ToSew, key_of
 from estimator.plan import Thread, Work
 from estimator.stitches import LOCKSTITCH, OVEREDGE, Machine, Stitch, ratio_from_geometry
@@ -58,21 +57,17 @@ def _refuse_no_length(thread: Thread) -> None:
         )
 
 
-def thread_needs(
-    needs: Needs, edges: Sequence[EdgeLengths], joins: Sequence[Mapping[str, int]]
-) -> tuple[ThreadNeed, ...]:
-    """The thread of each kind and colour, all garments together; ``joins`` as for ``sewn_in``."""
+def thread_needs(needs: Needs, sewn: Sequence[Sequence[Sewn]]) -> tuple[ThreadNeed, ...]:
+    """The thread of each kind and colour, all garments together, for what is sewn in each."""
     found: dict[BuyingTerms, ThreadNeed] = {}
-    for number, of_garment in enumerate(edges):
+    for number, order in enumerate(needs.garments):
         mine = [one for one in needs.threads if one.garment == number]
-        if not mine:
-            continue
-        work = _shared_out(sewn_in(of_garment, joins[number]), mine)
+        work = _shared_out(sewn[number], mine)
         for one in mine:
-            sewn = tuple(_thread_for(one, of_garment.order, work[one.path]))
-            if not sewn:
+            by_stitch = tuple(_thread_for(one, order, work[one.path]))
+            if not by_stitch:
                 continue
-            need = _need(one, of_garment.order, sewn)
+            need = _need(one, order, by_stitch)
             before = found.get(one.terms)
             found[one.terms] = _added(before, need) if before else need
     return tuple(found.values())
@@ -168,10 +163,10 @@ def _added(first: ThreadNeed, second: ThreadNeed) -> ThreadNeed:
 
 
 def granted_of_thread(
-    edges: EdgeLengths, joins: Mapping[str, int], threads: Sequence[ToSew]
+    order: GarmentOrder, sewn: Sequence[Sewn], threads: Sequence[ToSew]
 ) -> tuple[str, ...]:
     """What was taken for granted of a garment's thread, and what no thread of its plan sews."""
-    garment = edges.order.plan.garment
+    garment = order.plan.garment
     name, shop = garment.name, garment.unit.shop
     if not threads:
         return ()
@@ -184,7 +179,7 @@ def granted_of_thread(
     for work in Work:
         idle = [
             one.length.value
-            for one in sewn_in(edges, joins)
+            for one in sewn
             if one.work is work and any(
                 _sewn_by(one, stitch, threads) is None for stitch in one.stitches or (None,)
             )

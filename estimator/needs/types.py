@@ -34,8 +34,10 @@ class CutPiece:
     that of the whole job. ``boxed`` says that the rectangle is drawn round another outline; of a
     taper that lies along the fabric or on the bias, ``narrow`` is the cut width at its narrow end,
     and ``square`` its side that does not slant, if there is one. Of a piece at 45 degrees,
-    ``on_bias`` is its own cut width and length, and the rectangle that round it. ``seamed`` says of
-    a part from what the piece is seamed; ``else_cut`` how a piece may be cut that is too wide.
+    ``on_bias`` is its own cut width and length, and the rectangle that round it. ``selvedges`` are
+    the sides, left or right as it lies, that use the fabric's own edge; ``on_fold`` tells that the
+    piece is two mirrored halves. ``seamed`` says of a part from what the piece is seamed;
+    ``else_cut`` how a piece may be cut that is too wide.
     """
 
     source: Source
@@ -49,9 +51,17 @@ class CutPiece:
     narrow: Length | None = None
     square: str = ""
     on_bias: tuple[Length, Length] | None = None
+    selvedges: tuple[str, ...] = ()
+    on_fold: bool = False
     note: str = ""
     seamed: str = ""
     else_cut: str = ""
+
+    @property
+    def folds(self) -> bool:
+        """Whether its halves are mirror images, so that it can be cut on a fold of the fabric."""
+        straight = not self.boxed or (self.narrow is not None and not self.square)
+        return self.on_fold or (straight and self.on_bias is None and len(self.selvedges) != 1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,11 +76,14 @@ class FabricTerms:
     selvedge: Length
     nap: bool
     repeat: Length | None
+    repeat_across: Length | None
     shrinkage: Fraction
     shrinkage_across: Fraction
     straightening: Length
     waste: Fraction
     rows_only: bool
+    folded: bool
+    thorough: bool
 
 
 @dataclass(frozen=True)

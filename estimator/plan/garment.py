@@ -55,6 +55,7 @@ class Garment(Entry):
     straightening: Allowance | None = None
     selvedge: Allowance | None = None
     layout: Literal["straight rows", "least fabric"] = "least fabric"
+    laid: Literal["open", "folded"] = "open"
     fabric_waste: Share | None = None
     trim_waste: Share | None = None
     thread_waste: Share | None = None

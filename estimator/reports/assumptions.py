@@ -18,7 +18,8 @@ def assumptions(estimate: Estimate) -> tuple[str, ...]:
     lines = [line for order in estimate.job.garments for line in _of_garment(order)]
     lines += estimate.granted
     lines += _of_fabrics(estimate)
-    lines.append("Fabric is laid out open, in one layer.")
+    if not all(choice.chosen.breadth.folded for choice in estimate.fabrics):
+        lines.append("Fabric is laid out open, in one layer, unless something else is said.")
     lines += without_thread(estimate)
     return tuple(dict.fromkeys(lines))
 
@@ -76,6 +77,13 @@ def _of_fabrics(estimate: Estimate) -> Iterator[str]:
             )
         if terms.repeat:
             parts.append(f"rows start on the repeat of {tape_text(terms.repeat, unit)}")
+        if terms.repeat_across:
+            across = tape_text(terms.repeat_across, unit)
+            parts.append(f"pieces start on the repeat of {across} across")
+        if option.breadth.folded:
+            parts.append("laid folded lengthwise and cut in pairs")
+        if option.buy.offer.bolt:
+            parts.append(f"no cut is longer than {shop_text(option.buy.offer.bolt, shop)}")
         if terms.nap:
             parts.append("nap or one-way print, no piece is turned")
         waste = decimal_text(terms.waste * 100, 1)
