@@ -1,6 +1,6 @@
 """The whole program from top to bottom: a job goes in, an estimate comes out.
 
-    plan + catalog -> needs -> for each width on offer: make-up -> layout -> runs and thread -> purchases
+    plan + catalog -> needs -> at each width on offer: make-up -> layout -> runs, thread -> buying
 
 Each stage is a pure function from frozen values to frozen values. Files are read before this
 module and written after it.

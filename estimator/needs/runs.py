@@ -134,7 +134,7 @@ def edges_of(one: EdgeRef | str, edges: EdgeLengths) -> tuple[EdgeRef, ...]:
             f"there is no seam {quoted(one)}",
             _with_a_colon(one, edges) or nearest(one, seams),
         )
-    return ungathered_side(seams[one], edges)
+    return _ungathered(seams[one], edges)
 
 
 def _with_a_colon(text: str, edges: EdgeLengths) -> str:
@@ -146,7 +146,7 @@ def _with_a_colon(text: str, edges: EdgeLengths) -> str:
     return "" if edges.order.plan.seam else 'name an edge, as in "skirt panel: bottom"'
 
 
-def ungathered_side(seam: Seam, edges: EdgeLengths) -> tuple[EdgeRef, ...]:
+def _ungathered(seam: Seam, edges: EdgeLengths) -> tuple[EdgeRef, ...]:
     """The side that gives a seam its length: the one that is not gathered, else the longer."""
     first, second = seam.edges
     if seam.gathered is not None:

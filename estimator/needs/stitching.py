@@ -17,7 +17,7 @@ from estimator.needs.cutting import ACROSS, allowances_of, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.makeup import takes_a_length
 from estimator.needs.outlines import stated
-from estimator.needs.runs import edges_of, ungathered_side
+from estimator.needs.runs import edges_of
 from estimator.needs.types import ToCut
 from estimator.plan import Cut, Made, Piece, Role, Seam, Shape, TakeUpKind, Trim, Work
 from estimator.stitches import Stitch
@@ -106,7 +106,7 @@ def _shell(edges: EdgeLengths) -> Iterator[Sewn]:
     gathered: dict[tuple[str, str], EdgeRef] = {}
     for seam in edges.order.plan.seam:
         for ref in (ref for side in seam.edges for ref in side):
-            covered[ref.piece, ref.edge] += edges.how_many(ref)
+            covered[ref.piece, ref.edge] += ref.count or _times_over(ref, edges)
         if seam.gathered is not None:
             gathered[seam.gathered.piece, seam.gathered.edge] = seam.gathered
         yield _seam(seam, edges)
@@ -114,7 +114,7 @@ def _shell(edges: EdgeLengths) -> Iterator[Sewn]:
         yield from _set_on(piece, edges, covered, gathered)
     rows = edges.order.plan.garment.gathering_rows
     for ref in gathered.values():
-        gathers = edges.all(ref).times("rows of gathering", rows)
+        gathers = _everywhere(ref, edges).times("rows of gathering", rows)
         yield Sewn(Work.GATHERING, _labelled("gathers", gathers))
     for piece in edges.order.plan.piece:
         yield from _edges_of_piece(piece, edges, covered)
@@ -122,9 +122,30 @@ def _shell(edges: EdgeLengths) -> Iterator[Sewn]:
 
 
 def _seam(seam: Seam, edges: EdgeLengths) -> Sewn:
-    side = [edges.all(ref) for ref in ungathered_side(seam, edges)]
-    whole = in_all("one after the other", side)
+    """As long as the side that is not gathered, else as the longer."""
+    sides = [side for side in seam.edges if seam.gathered not in side] or seam.edges
+    found = [
+        in_all("one after the other", [_everywhere(ref, edges) for ref in side]) for side in sides
+    ]
+    whole = max(found, key=lambda one: one.exact)
     return Sewn(Work.SEAMS, _labelled(seam.name or "seam", whole), seam.name, seam.stitch)
+
+
+_OPPOSITE = {"left": "right", "right": "left", "top": "bottom", "bottom": "top"}
+
+
+def _times_over(ref: EdgeRef, edges: EdgeLengths) -> int:
+    """How often an edge is in a garment: twice on a piece whose other half is beyond its fold."""
+    piece = edges.piece(ref.piece)
+    beyond = piece.edges.get(_OPPOSITE.get(ref.edge, ""))
+    halves = 2 if beyond is not None and beyond.finish.finish is Finish.FOLD else 1
+    return piece.quantity * halves
+
+
+def _everywhere(ref: EdgeRef, edges: EdgeLengths) -> Reckoning:
+    """An edge's length as often as it is meant, or as it is there."""
+    halves = 1 if ref.count else _times_over(ref, edges) // edges.how_many(ref)
+    return edges.all(ref).times("both halves of what is cut on the fold", halves)
 
 
 def _set_on(
@@ -147,7 +168,9 @@ def _set_on(
         gathered.setdefault((onto.piece, onto.edge), onto)
     number = 1 if onto.count is None else piece.quantity
     seam = edges.all(onto).times("so many sewn onto it", number).times("fullness", min(full, 1))
-    covered[onto.piece, onto.edge] += edges.how_many(onto) * number
+    covered[onto.piece, onto.edge] += (
+        _times_over(onto, edges) if onto.count is None else onto.count * number
+    )
     covered[piece.name, mine.edge] += piece.quantity
     yield Sewn(Work.SEAMS, _labelled(f"{piece.name} onto", seam))
 
@@ -161,12 +184,13 @@ def _edges_of_piece(
     finishes |= {name: edge.finish for name, edge in piece.edges.items() if name not in SIDES}
     halves: dict[int, list[str]] = {}
     for name, edge in finishes.items():
-        left = max(piece.quantity - covered[piece.name, name], 0)
+        there = _times_over(EdgeRef(piece.name, name), edges)
+        left = max(there - covered[piece.name, name], 0)
         finish = edge.finish
         if finish in _HEMMED:
-            yield _all_of(piece, [name], piece.quantity, edges, f"{finish.value} of", Work.HEMS)
+            yield _all_of(piece, [name], there, edges, f"{finish.value} of", Work.HEMS)
         elif finish is Finish.SERGED:
-            yield _all_of(piece, [name], piece.quantity, edges, "serged", Work.OVEREDGING)
+            yield _all_of(piece, [name], there, edges, "serged", Work.OVEREDGING)
         elif finish not in _HALF_A_SEAM or not left:
             continue
         elif piece.made in _SEWN_DOWN and name in ("left", "right"):

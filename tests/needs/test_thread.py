@@ -236,3 +236,29 @@ def test_a_longer_piece_never_needs_less_thread(size: int, more: int, count: int
         return thread(text.replace('"hem 1"', '"rolled hem"') + THREAD)
 
     assert needed(size + 16) <= needed(size + 16 + more)
+
+
+FOLDED = """
+[[piece]]
+name = "front"
+cut = "print"
+width = "10"
+length = "20"
+edges = { left = "fold", top = "raw", bottom = "raw" }
+[[piece]]
+name = "back"
+quantity = 2
+cut = "print"
+width = "10"
+length = "20"
+edges = { right = "raw", top = "raw", bottom = "raw" }
+"""
+
+
+def test_what_is_cut_on_the_fold_has_its_other_side_too() -> None:
+    # Two side seams of 20 in, be they half seams or named: 40 in, times 2.5.
+    seam = '[[seam]]\nedges = ["front: right", "back: left"]\n'
+    assert thread(FOLDED + THREAD) == length("100 in")
+    assert thread(FOLDED + seam + THREAD) == length("100 in")
+    one = seam.replace("front", "1 x front").replace("back", "1 x back")
+    assert thread(FOLDED + one + THREAD) == length("100 in")
