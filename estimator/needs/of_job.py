@@ -13,7 +13,8 @@ from estimator.needs.closures import check_closures
 from estimator.needs.counts import count_of
 from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
 from estimator.needs.fits import refuse_too_wide
-from estimator.needs.makeup import is_hanging
+from estimator.needs.makeup import is_hanging, takes_a_length
+from estimator.needs.pieced import refuse_not_flat
 from estimator.needs.sewing import check_sewing
 from estimator.needs.terms import allowed_offers, buying_terms, currency_of, fabric_terms
 from estimator.needs.thread import check_threads
@@ -39,7 +40,6 @@ from estimator.plan import (
     Loops,
     Made,
     Role,
-    Shape,
     Trim,
 )
 from estimator.working import Operation, Step
@@ -120,7 +120,7 @@ def _fabrics(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
                 terms=terms,
                 notes=_notes(item, fabric.note),
                 pieces=tuple(_sized(to_cut, terms, order, faults)),
-                hanging=tuple(one for one in to_cut if is_hanging(one.piece)),
+                hanging=tuple(one for one in to_cut if is_hanging(one)),
                 used_as=((number, fabric.name),),
                 sources=(order.source(fabric.name, path),),
             )
@@ -155,12 +155,14 @@ def _sized(
 ) -> Iterator[CutPiece]:
     for one in to_cut:
         with faults.at(order.places, one.path):
-            if not is_hanging(one.piece):
+            if one.cut.pieced is not None:
+                refuse_not_flat(one.piece)
+            if not is_hanging(one):
                 piece = cut_piece(one)
                 unit = order.plan.garment.unit
                 refuse_too_wide(piece, terms, allowed_offers(terms), one.cut.fabric, unit)
                 yield piece
-            elif one.piece.shape is Shape.SECTOR:
+            elif not takes_a_length(one.piece):
                 cut_piece(one)
             elif one.piece.made is Made.JOINED_STRIP:
                 cut_length(one)

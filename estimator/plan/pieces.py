@@ -106,7 +106,8 @@ class Cut(Entry):
     """What is cut for a piece from one fabric; sizes, edges and grain stated here are its own.
 
     ``shorter`` and ``longer`` are told from the piece's own length, as a lining hangs; ``trimmed``
-    is cut off all round, as of interfacing.
+    is cut off all round, as of interfacing; ``pieced`` is the overlap of parts, where it may be cut
+    in parts because its fabric is narrow.
     """
 
     fabric: Name
@@ -120,6 +121,7 @@ class Cut(Entry):
     shorter: Size | None = None
     longer: Size | None = None
     trimmed: Size | None = None
+    pieced: Allowance | None = None
     fullness: FullnessOnto | None = None
     grain: Grain | None = None
     edges: dict[str, Edge] | None = None

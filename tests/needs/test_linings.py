@@ -125,3 +125,67 @@ def test_a_shorter_lining_is_never_cut_longer(less: int, more: int) -> None:
         return size(lined(f', shorter = "{by_so_much}/16"'))[1]
 
     assert long(less + more) <= long(less) < size(lined(""))[1]
+
+
+FUSIBLE = '[[fabric]]\nname = "lawn"\nrole = "interfacing"\nwidths = ["{}"]\nselvedge = "0"\n'
+
+
+def fused(width: str, entry: str, piece: str = PANEL) -> Estimate:
+    return in_print(FUSIBLE.format(width) + piece % entry)
+
+
+def parts(found: Estimate) -> tuple[int, Length]:
+    (choice,) = (one for one in found.fabrics if "lawn" in one.need.names)
+    (piece,) = choice.chosen.pieces
+    return piece.quantity, piece.width.value
+
+
+def test_narrow_fusible_is_pieced_from_the_fewest_parts() -> None:
+    # A panel 21 1/4 in wide on 18 in of fusible: two parts of (21 1/4 + 1/4) / 2 = 10 3/4 in. On
+    # 8 in they are three: (21 1/4 + 1/2) / 3 = 7 1/4 in.
+    pieced = ', pieced = "1/4"'
+    assert parts(fused("18 in", pieced)) == (2, length("10 3/4 in"))
+    assert parts(fused("8 in", pieced)) == (3, length("7 1/4 in"))
+    assert "2 parts beside each other, overlapped by 1/4 in" in note(fused("18 in", pieced))
+
+
+def test_fusible_that_takes_the_piece_is_not_pieced() -> None:
+    assert parts(fused("22 in", ', pieced = "1/4"')) == (1, length("21 1/4 in"))
+    assert parts(fused("21 1/4 in", ', pieced = "0"')) == (1, length("21 1/4 in"))
+
+
+def test_parts_may_butt() -> None:
+    assert parts(fused("11 in", ', pieced = "0"')) == (2, length("10 5/8 in"))
+
+
+def test_fusible_is_not_pieced_unasked() -> None:
+    (found,) = complaints(HEADING + FUSIBLE.format("18 in") + PANEL % "")
+    assert "'panel' is cut 21 1/4 in wide, and the widest 'lawn' on offer (18 in)" in found
+
+
+def test_a_facing_may_be_pieced_along_its_edge() -> None:
+    # Onto 20 in, crosswise: 20 + 2 x 5/8 = 21 1/4 in across, in two parts of 10 3/4 in.
+    facing = (
+        '[[piece]]\nname = "facing"\ncut = ["print", { fabric = "lawn"%s, grain = "crosswise" }]\n'
+        'made = "facing"\nwidth = "3"\nonto = "band: top"\n'
+        '[[piece]]\nname = "band"\ncut = "print"\nwidth = "20"\nlength = "3"\n'
+    )
+    assert parts(fused("18 in", ', pieced = "1/4"', facing)) == (2, length("10 3/4 in"))
+
+
+def test_strips_and_circles_are_not_pieced() -> None:
+    circle = (
+        '[[piece]]\nname = "skirt"\ncut = [{ fabric = "print", pieced = "1/4" }]\n'
+        'shape = "sector"\nshare = "1/4"\nwaist = "14"\nlength = "20"\n'
+    )
+    (found,) = complaints(HEADING + circle)
+    assert "strips, circles and pieces on the bias are not pieced" in found
+
+
+@given(st.integers(24, 400))
+def test_parts_cover_the_piece_and_each_goes_on_the_fusible(eighths: int) -> None:
+    width = length(f"{eighths}/8 in")
+    number, part = parts(fused(f"{eighths}/8 in", ', pieced = "1/4"'))
+    overlapped = length("1/4 in") * (number - 1)
+    assert part <= width
+    assert part * number - overlapped >= length("21 1/4 in")
