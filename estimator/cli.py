@@ -229,7 +229,10 @@ def _estimated(plans: list[Path], catalog: Path | None, *, thorough: bool = Fals
     """Everything that a command needs: the files read, and the estimate of them together."""
     from estimator.faults import Refused
     from estimator.files import estimate_files
+    from estimator.memory import place, remember_until_the_end
 
+    memory = place()
+    remember_until_the_end(memory)
     with contextlib.ExitStack() as until_done:
 
         def begun(count: int) -> Callable[[int], None]:
@@ -241,7 +244,12 @@ def _estimated(plans: list[Path], catalog: Path | None, *, thorough: bool = Fals
 
         try:
             return estimate_files(
-                plans, catalog, thorough=thorough, processes=os.cpu_count() or 1, begun=begun
+                plans,
+                catalog,
+                thorough=thorough,
+                processes=os.cpu_count() or 1,
+                memory=memory,
+                begun=begun,
             )
         except Refused as refused:
             _refuse(refused)

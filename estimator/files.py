@@ -23,12 +23,14 @@ def estimate_files(
     *,
     thorough: bool = False,
     processes: int = 1,
+    memory: Path | None = None,
     begun: Callable[[int], Told] | None = None,
 ) -> Estimate:
     """What to buy for the garments of these plans and shows together.
 
     ``thorough`` searches longer for layouts. Work is spread over so many ``processes``; ``begun``
     is called with the number of estimates to make, and what it returns with those that are made.
+    The processes remember layouts in the file ``memory`` from run to run.
 
     Raises Refused with every complaint about the files: those of a plan that could be read in part
     stand beside those of what its sound entries need.
@@ -59,7 +61,7 @@ def estimate_files(
     if not faults and len(orders) > 1:
         jobs = (job, *each_apart(job))
         told = begun(len(jobs)) if begun else None
-        whole, *apart = estimates_of(jobs, processes, told)
+        whole, *apart = estimates_of(jobs, processes, told, memory)
         return beside_each_apart(whole, apart)
     return _judged(job, faults, catalog)
 

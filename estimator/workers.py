@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from concurrent.futures import ProcessPoolExecutor
+from pathlib import Path
 
 from estimator.estimate import Estimate, estimate
 from estimator.faults import Refused
 from estimator.job import Job
+from estimator.memory import remember_until_the_end
 
 WORTH_A_PROCESS = 6
 """With fewer garments the start of a process takes longer than it saves."""
@@ -15,16 +17,22 @@ Told = Callable[[int], None]
 
 
 def estimates_of(
-    jobs: Sequence[Job], processes: int = 1, told: Told | None = None
+    jobs: Sequence[Job],
+    processes: int = 1,
+    told: Told | None = None,
+    memory: Path | None = None,
 ) -> tuple[Estimate, ...]:
-    """The estimate of each job, in order.
+    """The estimate of each job, in order; processes remember layouts in the file ``memory``.
 
     ``told`` is called with how many jobs are done since it was last called. Raises Refused with the
     complaints about all jobs.
     """
     if processes < 2 or len(jobs) < WORTH_A_PROCESS:
         return _collected(map(_tried, jobs), told)
-    with ProcessPoolExecutor(min(processes, len(jobs))) as pool:
+    workers = min(processes, len(jobs))
+    with ProcessPoolExecutor(
+        workers, initializer=remember_until_the_end, initargs=(memory,)
+    ) as pool:
         try:
             return _collected(pool.map(_tried, jobs), told)
         except BaseException:
