@@ -262,3 +262,22 @@ def test_what_is_cut_on_the_fold_has_its_other_side_too() -> None:
     assert thread(FOLDED + seam + THREAD) == length("100 in")
     one = seam.replace("front", "1 x front").replace("back", "1 x back")
     assert thread(FOLDED + one + THREAD) == length("100 in")
+
+
+def test_a_wider_panel_moves_fabric_lace_and_thread_and_nothing_else() -> None:
+    # 30 panels of 20 in: hems of 600 in; of 24 in: 720 in. Lace: 600 + 1/2 turned under + 5 % is
+    # 630 1/2 in, 17 5/8 yd; 720 1/2 and 5 % 756 1/2 in, 21 1/8 yd. Thread: tops half, sides, hems
+    # and the lace's row: 300 + 750 + 600 + 600 = 2250 in, times 2.5 = 5625 in, 2 spools of 100 yd;
+    # 360 + 750 + 720 + 720 = 2550, times 2.5 = 6375 in; spools of 3000 in are 2 and 3.
+    def line(found: Estimate, name: str) -> object:
+        return bought(found, name).buy.bought
+
+    text = PANELS.replace("quantity = 4", "quantity = 30") + (
+        '[[trim]]\nname = "lace"\nalong = "panel: bottom"\n'
+        '[[notion]]\nname = "buttons"\nquantity = 5\n' + THREAD.replace("100 yd", "3000 in")
+    )
+    narrow, wide = in_print(text), in_print(text.replace('"20"', '"24"'))
+    assert (line(narrow, "lace"), line(wide, "lace")) == (length("17 5/8 yd"), length("21 1/8 yd"))
+    assert (line(narrow, "blue"), line(wide, "blue")) == (2, 3)
+    assert line(narrow, "print") != line(wide, "print")
+    assert line(narrow, "buttons") == line(wide, "buttons") == 5
