@@ -115,6 +115,7 @@ class FabricChoice:
             notes=tuple(filter(None, notes)),
             sources=self.need.sources,
             others=tuple(self._others()),
+            alike=terms,
         )
 
     def _others(self) -> Iterator[Buy]:

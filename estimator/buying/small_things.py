@@ -60,6 +60,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
         sources=tuple(dict.fromkeys(run.source for run in need.runs)),
         others=tuple(way for way in ways if way is not best),
         takes=tuple((run.source, run.length.value * run.count) for run in need.runs),
+        alike=need.terms,
     )
 
 
@@ -152,7 +153,7 @@ def buy_count(need: CountNeed, unit: Unit) -> Purchase:
         notes.append(f"{natural_text(length, unit)} long")
         if length > need.opening:
             notes.append(f"shorten to {natural_text(need.opening, unit)}")
-    elif length is not None:
+    elif length is not None and need.terms.kind is not Kind.THREAD:
         notes.append(f"{natural_text(length, unit)} long")
     return Purchase(
         key=need.key,
@@ -166,6 +167,7 @@ def buy_count(need: CountNeed, unit: Unit) -> Purchase:
         notes=(*need.notes, *notes),
         sources=need.sources,
         others=others,
+        alike=(need.terms, need.opening),
     )
 
 

@@ -66,6 +66,7 @@ class Purchase:
 
     ``others`` are the other ways to buy it that were reckoned, in no order. ``takes`` says, of what
     is bought by its length, how much of it each of its sources takes before waste.
+    ``alike`` is equal for lines that would be bought as one were their garments planned together.
     """
 
     key: str
@@ -80,6 +81,7 @@ class Purchase:
     sources: tuple[Source, ...]
     others: tuple[Buy, ...] = ()
     takes: tuple[tuple[Source, Length], ...] = ()
+    alike: object = None
 
 
 def least_bought(ways: Sequence[Buy]) -> Buy:

@@ -10,7 +10,7 @@ from pydantic import GetJsonSchemaHandler, model_validator
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema
 
-from estimator.catalog import YesOrNo
+from estimator.catalog import WashField, WeightField, YesOrNo
 from estimator.fields import Allowance, Entry, Name, Note, Share, Shrinkage, Size, or_bare
 from estimator.prices import PriceField
 
@@ -79,4 +79,9 @@ class Fabric(Entry):
     waste: Share | None = None
     layout: LayoutWish | None = None
     laid: Laid | None = None
+    fibres: Note = ""
+    care: WashField = None
+    fusible: YesOrNo | None = None
+    knit: YesOrNo | None = None
+    weight: WeightField = None
     note: Note = ""

@@ -7,8 +7,9 @@ from typing import Annotated, Any
 from pydantic import BeforeValidator, WithJsonSchema
 
 from estimator.edges import EdgeRef, read_edge_ref
-from estimator.fields import Allowance, Entry, Name, Note, or_bare, reading, refusal
+from estimator.fields import Allowance, Entry, Name, Note, as_written, or_bare, reading, refusal
 from estimator.plan.pieces import EDGE_REF, EdgeRefField
+from estimator.stitches import Stitch, read_stitches
 
 SeamSide = tuple[EdgeRef, ...]
 """The edges on one side of a seam, end to end: a waistband joins a front and two backs."""
@@ -46,5 +47,9 @@ class Seam(Entry):
     ]
     gathered: EdgeRefField | None = None
     allowance: Allowance | None = None
-    stitch: Note = ""
+    stitch: Annotated[
+        tuple[Stitch, ...],
+        BeforeValidator(reading(read_stitches)),
+        as_written('A stitch or several passes, as in "lockstitch" or "301 + 504".'),
+    ] = ()
     note: Note = ""

@@ -116,6 +116,7 @@ class EstimateJson(TypedDict):
     shopping_list: list[PurchaseJson]
     fabrics: list[FabricJson]
     remarks: list[str]
+    advice: list[str]
     assumptions: list[str]
     cautions: list[str]
 

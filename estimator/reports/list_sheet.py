@@ -53,7 +53,7 @@ from estimator.reports.list_lines import ListLine, asides, filled_in, list_lines
 from estimator.reports.list_sums import write_sums
 from estimator.reports.printing import fit_if_hardly_more, print_setup
 from estimator.reports.row_heights import fit_height
-from estimator.reports.shopping_list import NOTHING, THREAD, garment_notes, title_of
+from estimator.reports.shopping_list import NOTHING, garment_notes, title_of, without_thread
 from estimator.reports.units import tape_unit
 
 HEADING_ROW = 3
@@ -244,8 +244,10 @@ class ShoppingListSheet:
     def _below(self) -> None:
         self.sheet.row_dimensions[self.below].height = GAP
         self.below += 1
-        told = [*garment_notes(self.estimate), *self.estimate.remarks, *self.estimate.cautions]
-        told += [THREAD, "What was taken for granted stands on the sheet Assumptions."]
+        found = self.estimate
+        told = [*garment_notes(found), *found.remarks, *found.advice, *found.cautions]
+        told += without_thread(found)
+        told.append("What was taken for granted stands on the sheet Assumptions.")
         self._say(told, SMALL)
 
     def _say(self, lines: Sequence[str], font: Font) -> None:

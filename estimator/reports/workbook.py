@@ -40,6 +40,7 @@ from estimator.reports.list_columns import LIST_SHEET
 from estimator.reports.list_sheet import ShoppingListSheet
 from estimator.reports.printing import Rows, fit_if_hardly_more, keep_together, print_setup
 from estimator.reports.row_heights import fit_height
+from estimator.reports.savings import savings
 from estimator.reports.tables import Column, Format, Table
 from estimator.reports.units import tape_unit
 from estimator.reports.where_it_goes import where_table
@@ -93,7 +94,9 @@ def _papers(book: Workbook, estimate: Estimate) -> None:
     _sentences(
         book.create_sheet("Assumptions"),
         [
+            ("Planned together", savings(estimate)),
             ("Look at this", estimate.remarks),
+            ("Before sewing", estimate.advice),
             ("Taken for granted", assumptions(estimate)),
             ("Cautions", estimate.cautions),
         ],
