@@ -140,6 +140,7 @@ def _ratio(stitch: Stitch, thread: Thread, unit: Unit) -> tuple[Fraction, str]:
 def _need(
     one: ToSew, order: GarmentOrder, sewn: tuple[tuple[Stitch, Reckoning], ...]
 ) -> ThreadNeed:
+    source = order.source(one.entry.name, one.path)
     return ThreadNeed(
         key=key_of(one.terms.item, one.terms.colour, [one.entry.name]),
         title=one.title,
@@ -147,7 +148,8 @@ def _need(
         terms=one.terms,
         notes=one.notes,
         sewn=sewn,
-        sources=(order.source(one.entry.name, one.path),),
+        takes=((source, total(thread.value for _, thread in sewn)),),
+        sources=(source,),
     )
 
 
@@ -158,6 +160,7 @@ def _added(first: ThreadNeed, second: ThreadNeed) -> ThreadNeed:
         names=tuple(dict.fromkeys(first.names + second.names)),
         notes=tuple(dict.fromkeys(first.notes + second.notes)),
         sewn=first.sewn + second.sewn,
+        takes=first.takes + second.takes,
         sources=first.sources + second.sources,
     )
 

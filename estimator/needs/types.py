@@ -209,7 +209,7 @@ class ToSew:
 
 @dataclass(frozen=True, slots=True)
 class ThreadNeed:
-    """Thread to buy: so much for each stitch, all garments together."""
+    """Thread to buy: so much for each stitch, all garments together; ``takes`` is by garment."""
 
     key: str
     title: str
@@ -217,6 +217,7 @@ class ThreadNeed:
     terms: BuyingTerms
     notes: tuple[str, ...]
     sewn: tuple[tuple[Stitch, Reckoning], ...]
+    takes: tuple[tuple[Source, Length], ...]
     sources: tuple[Source, ...]
 
 

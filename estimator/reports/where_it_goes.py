@@ -36,7 +36,9 @@ def where_table(estimate: Estimate) -> Table:
         ),
         rows=tuple(rows),
         unit=tape_unit(estimate),
-        notes=("Fabric goes by the area of its pieces as cut, trim by its length before waste.",),
+        notes=(
+            "Fabric goes by the area of its pieces as cut, trim by its length before waste, thread with it.",
+        ),
     )
 
 

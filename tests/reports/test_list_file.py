@@ -312,7 +312,7 @@ OWN = st.dictionaries(
 )
 
 
-@settings(max_examples=12)
+@settings(max_examples=6)
 @given(
     marks=st.dictionaries(st.tuples(st.sampled_from(ITEMS), st.sampled_from(FILLED)), VALUES),
     ticked=st.sets(st.sampled_from(ITEMS)),

@@ -5,8 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 
 from estimator import Estimate, Job, estimate
+from estimator.files import estimate_files
 from estimator.reports.where_it_goes import where_table
 from tests.plans import order
+from tests.shipped_plans import ROOT
 
 PLAN = """
 [garment]
@@ -84,3 +86,12 @@ def test_notions_go_by_count_with_the_spares_of_their_own_garment() -> None:
 def test_all_shares_of_a_line_make_the_whole_of_it() -> None:
     for item in ("drill", "tape, red", "snap"):
         assert sum(row[3] for row in rows(item)) == 1  # type: ignore[misc]
+
+
+def test_every_line_of_the_demo_goes_somewhere_with_its_share() -> None:
+    demo = ROOT / "catalog_demo"
+    names = ("market_dress", "herald_tabard", "night_cloak")
+    together = estimate_files([demo / f"{name}.toml" for name in names], demo)
+    for row in where_table(together).rows:
+        assert row[3]
+        assert row[4]
