@@ -185,23 +185,23 @@ def _fabric(
 def _trims(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:
     """Trims and elastics; raises Refused with every complaint about them."""
     faults = Faults()
-    purchases = []
+    purchases: list[Purchase] = []
     needed: tuple[LengthNeed, ...] = ()
     with faults.about(""):
         needed = length_needs(needs, edges)
     for need in needed:
         with faults.about(need.runs[0].source.where):
-            purchases.append(buy_length(need, _unit(needs)))
+            purchases += buy_length(need, _unit(needs))
     faults.refuse_if_any()
     return purchases
 
 
 def _notions(needs: Needs, faults: Faults) -> list[Purchase]:
     """What is bought by count, whatever the widths."""
-    purchases = []
+    purchases: list[Purchase] = []
     for need in needs.counts:
         with faults.about(need.sources[0].where):
-            purchases.append(buy_count(need, _unit(needs)))
+            purchases += buy_count(need, _unit(needs))
     return purchases
 
 

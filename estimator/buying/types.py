@@ -62,6 +62,18 @@ class Buy:
 
 
 @dataclass(frozen=True, slots=True)
+class Part:
+    """What is bought on one offer, and how much of the need that meets."""
+
+    buy: Buy
+    needed: Length | int
+
+
+Way = tuple[Part, ...]
+"""One way to meet a need: on one offer, or on several put-ups together."""
+
+
+@dataclass(frozen=True, slots=True)
 class Purchase:
     """One line of the shopping list. ``needed`` is before the shop's minimum, step or put-up."""
 
@@ -82,6 +94,20 @@ def least_bought(ways: Sequence[Buy]) -> Buy:
     if all(way.cost is not None for way in ways):
         return min(ways, key=lambda way: (way.cost, way.amount))
     return min(ways, key=lambda way: way.amount)
+
+
+def least_way(ways: Sequence[Way]) -> Way:
+    """The way that costs least; where a price lacks, the one that buys least. Ties: the first."""
+
+    def amount(way: Way) -> Fraction:
+        return sum((part.buy.amount for part in way), Fraction(0))
+
+    if any(part.buy.cost is None for way in ways for part in way):
+        return min(ways, key=amount)
+    return min(
+        ways,
+        key=lambda way: (sum(part.buy.cost or Decimal(0) for part in way), len(way), amount(way)),
+    )
 
 
 def with_own_keys(purchases: Sequence[Purchase]) -> tuple[Purchase, ...]:

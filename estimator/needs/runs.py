@@ -37,8 +37,19 @@ def trim_runs(
     for finished in _finished_runs(trim, edges):
         length = _sewn_on(trim, repeat, shrinkage, finished, order)
         count = _sane(finished.count * trim.rows * order.copies * trim.quantity)
-        runs.append(Run(source, length, count))
+        overlap = _at_a_join(trim, repeat, shrinkage, order) if trim.joins else ZERO
+        runs.append(Run(source, length, count, trim.joins, overlap, repeat))
     return tuple(runs)
+
+
+def _at_a_join(
+    trim: Trim, repeat: Length | None, shrinkage: Fraction, order: GarmentOrder
+) -> Length:
+    """What a join within a run overlaps, as it is bought: a repeat of a patterned trim."""
+    if repeat is not None:
+        return repeat
+    overlap = order.plan.garment.rules.overlap if trim.overlap is None else trim.overlap
+    return overlap.times(1 / (1 - shrinkage))
 
 
 def _sane(count: int) -> int:

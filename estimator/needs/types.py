@@ -10,7 +10,7 @@ from fractions import Fraction
 from estimator.catalog import Kind, Offer
 from estimator.faults import Path
 from estimator.job import GarmentOrder
-from estimator.measure import Length
+from estimator.measure import ZERO, Length
 from estimator.plan import Cut, Elastic, Piece, Trim
 from estimator.working import Reckoning, Source, Step
 
@@ -132,11 +132,19 @@ class BuyingTerms:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """One unbroken length of trim as it is bought, ``count`` times alike."""
+    """One unbroken length of trim as it is bought, ``count`` times alike.
+
+    Where it may be joined from several lengths, it is so at most ``joins`` times, each join takes
+    ``overlap`` more, and a join of a patterned trim lies at a ``repeat``.
+    """
 
     source: Source
     length: Reckoning
     count: int
+    joins: int = 0
+    overlap: Length = ZERO
+    repeat: Length | None = None
+    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -74,7 +74,10 @@ class ByLength(Bought):
 
 
 class Trim(ByLength):
-    """A trim along edges, or of a stated finished length. ``repeat`` is one scallop or motif."""
+    """A trim along edges, or of a stated finished length. ``repeat`` is one scallop or motif.
+
+    ``joins`` is in how many places a run may be joined where no put-up holds it whole.
+    """
 
     along: Along | None = None
     length: Size | None = None
@@ -83,6 +86,7 @@ class Trim(ByLength):
     ends: Literal["turned under", "raw", "in a seam"] = "turned under"
     fullness: Fullness = Fraction(1)
     repeat: Allowance | None = None
+    joins: Annotated[int, Field(strict=True, ge=0, le=100)] = 0
 
     @model_validator(mode="after")
     def _one_length(self) -> Trim:
