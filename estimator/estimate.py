@@ -29,9 +29,10 @@ from estimator.job import GarmentOrder, Job
 from estimator.measure import Unit
 from estimator.needs.cautions import cautions_for
 from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.granted import granted_of
 from estimator.needs.makeup import sewn_lengths
 from estimator.needs.of_job import needs_of
-from estimator.needs.runs import granted_of_trims, length_needs
+from estimator.needs.runs import length_needs
 from estimator.needs.sewing import seam_remarks
 from estimator.needs.terms import usable_width
 from estimator.needs.types import FabricNeed, FabricTerms, Group, LengthNeed, Needs
@@ -153,7 +154,7 @@ def _at_widths(job: Job, needs: Needs, notions: Sequence[Purchase], widths: Widt
         currency=needs.currency,
         fabrics=tuple(fabrics),
         purchases=_listed(fabrics, [*trims, *notions]),
-        granted=tuple(line for one in edges for line in granted_of_trims(one)),
+        granted=tuple(line for one in edges for line in granted_of(one)),
         remarks=tuple(remark for one in edges for remark in seam_remarks(one)),
         cautions=cautions_for(job, [need.terms.kind for need in needs.counts]),
     )
@@ -187,7 +188,7 @@ def _trims(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:
     faults = Faults()
     purchases: list[Purchase] = []
     needed: tuple[LengthNeed, ...] = ()
-    with faults.about(""):
+    with faults.of_others():
         needed = length_needs(needs, edges)
     for need in needed:
         with faults.about(need.runs[0].source.where):

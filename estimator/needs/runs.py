@@ -1,55 +1,64 @@
-"""Runs of trim and elastic: how long each unbroken length is, and how many there are.
-
-Order of arithmetic: finished length, fullness, what shrinking takes, whole repeats, then overlap or
-ends. So fullness never multiplies an allowance, and scallops are counted as they are bought.
-"""
+"""Runs of trim and elastic: what path each follows, how long each is, and how many there are."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from fractions import Fraction
+from dataclasses import dataclass, replace
 
 from estimator.catalog import Kind
 from estimator.edges import EdgeRef
-from estimator.faults import Path, Wrong, nearest
+from estimator.faults import Faults, Wrong, nearest
 from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length
 from estimator.needs.edge_lengths import EdgeLengths
-from estimator.needs.types import BuyingTerms, Group, LengthNeed, Needs, Run, key_of
-from estimator.plan import Elastic, Joined, Seam, Trim
-from estimator.working import SHRINKS, Reckoning, in_all
+from estimator.needs.elastics import check_casing, elastic_length, starts_of
+from estimator.needs.sewn_on import Path, joining, sewn_on
+from estimator.needs.types import (
+    BuyingTerms,
+    Group,
+    LengthNeed,
+    Material,
+    Needs,
+    Run,
+    ToRun,
+    key_of,
+)
+from estimator.plan import Elastic, Joined, Plan, Seam, Trim
+from estimator.working import Reckoning, Source, in_all
 from estimator.written import quoted
 
 MOST_RUNS = 1_000_000
 
 
-def trim_runs(
-    trim: Trim, repeat: Length | None, shrinkage: Fraction, edges: EdgeLengths, path: Path
-) -> tuple[Run, ...]:
+def trim_runs(trim: Trim, of: Material, edges: EdgeLengths, source: Source) -> tuple[Run, ...]:
     """The runs of a trim in the whole job, as lengths of the trim as it is bought.
 
-    ``repeat`` is one scallop or motif before it shrinks, or None.
+    Raises Wrong for a trim that cannot be sewn on as its plan says.
     """
     order = edges.order
-    source = order.source(trim.name, path)
+    garment = order.plan.garment
     runs = []
-    for finished in _finished_runs(trim, edges):
-        length = _sewn_on(trim, repeat, shrinkage, finished, order)
-        count = _sane(finished.count * trim.rows * order.copies * trim.quantity)
-        overlap = _at_a_join(trim, repeat, shrinkage, order) if trim.joins else ZERO
-        runs.append(Run(source, length, count, trim.joins, overlap, repeat))
+    for finished in _finished_rows(trim, edges):
+        sewn = sewn_on(trim, of, Path(finished.length, finished.ring), garment.rules, garment.unit)
+        count = _sane(finished.count * order.copies * trim.quantity)
+        overlap = _at_a_join(trim, of, order) if trim.joins else ZERO
+        runs.append(Run(source, sewn.length, count, trim.joins, overlap, of.repeat, sewn.notes))
+    if trim.mirrored and sum(run.count for run in runs) % 2:
+        raise Wrong(
+            f"{quoted(trim.name)} is cut in mirrored pairs, and there are "
+            f"{sum(run.count for run in runs)} runs",
+            'write run = "each" for a run on each of two fronts, or leave mirrored out',
+            ("mirrored",),
+        )
     return tuple(runs)
 
 
-def _at_a_join(
-    trim: Trim, repeat: Length | None, shrinkage: Fraction, order: GarmentOrder
-) -> Length:
+def _at_a_join(trim: Trim, of: Material, order: GarmentOrder) -> Length:
     """What a join within a run overlaps, as it is bought: a repeat of a patterned trim."""
-    if repeat is not None:
-        return repeat
+    if of.repeat is not None:
+        return of.repeat
     overlap = order.plan.garment.rules.overlap if trim.overlap is None else trim.overlap
-    return overlap.times(1 / (1 - shrinkage))
+    return overlap.times(1 / (1 - of.shrinkage))
 
 
 def _sane(count: int) -> int:
@@ -70,46 +79,93 @@ class Finished:
     ring: bool = False
 
 
-def _finished_runs(trim: Trim, edges: EdgeLengths) -> list[Finished]:
-    """The unbroken lengths of a trim.
+def _finished_rows(trim: Trim, edges: EdgeLengths) -> list[Finished]:
+    """The unbroken lengths of a trim, row by row; rows of one length are counted together."""
+    if trim.row_spacing is None and not trim.from_edge:
+        return _times(trim.rows, _finished_runs(trim, edges))
+    first, apart = trim.from_edge or ZERO, trim.row_spacing or ZERO
+    rows = [_finished_runs(trim, edges, first + apart * row) for row in range(trim.rows)]
+    if all(_lengths(row) == _lengths(rows[0]) for row in rows):
+        return _times(trim.rows, rows[0])
+    return [finished for row in rows for finished in row]
+
+
+def _times(number: int, found: list[Finished]) -> list[Finished]:
+    return [replace(one, count=one.count * number) for one in found]
+
+
+def _lengths(row: list[Finished]) -> list[object]:
+    return [(one.length.exact, one.count) for one in row]
+
+
+def _finished_runs(trim: Trim, edges: EdgeLengths, inside: Length = ZERO) -> list[Finished]:
+    """The unbroken lengths of one row of a trim, ``inside`` the edges that it follows.
 
     Where the plan does not say, a ring is a run by itself; a path that goes up or down a side of a
     piece is a run on each such piece, for sides do not meet end to end; and top or bottom edges are
-    taken as sewn to one another, as round a skirt.
+    taken as sewn to one another, as round a skirt. A trim through another one follows each of its
+    runs, as they are finished.
     """
     if trim.length is not None:
         return [Finished(Reckoning.start("finished length as stated", trim.length), 1)]
+    host = followed_trim(trim, edges.order.plan)
+    if host is not None:
+        found = _times(host.quantity, _finished_rows(host, edges))
+        return [replace(one, ring=joining(host, one.ring) is Joined.IN_THE_ROUND) for one in found]
     refs = _followed(trim, edges)
     if trim.run == "each":
-        return [_each(ref, edges) for ref in refs]
+        return [_each(ref, edges, inside) for ref in refs]
     if trim.run == "together":
-        return [Finished(_path([edges.all(ref) for ref in refs]), 1)]
+        return [Finished(_path([edges.all(ref, inside) for ref in refs]), 1)]
     open_refs = [ref for ref in refs if not edges.is_ring(ref)]
-    found = [_each(ref, edges) for ref in refs if edges.is_ring(ref)]
+    found = [_each(ref, edges, inside) for ref in refs if edges.is_ring(ref)]
     if any(ref.edge in ("left", "right") for ref in open_refs):
         for piece in dict.fromkeys(ref.piece for ref in open_refs):
             of_piece = [ref for ref in open_refs if ref.piece == piece]
-            path = _path([Reckoning.start(f"{ref}, one", edges.one(ref)) for ref in of_piece])
+            path = _path([edges.one_alone(ref, inside) for ref in of_piece])
             found.append(Finished(path, max(map(edges.how_many, of_piece))))
     elif open_refs:
-        found.append(Finished(_path([edges.all(ref) for ref in open_refs]), 1))
+        found.append(Finished(_path([edges.all(ref, inside) for ref in open_refs]), 1))
     return found
 
 
-def granted_of_trims(edges: EdgeLengths) -> tuple[str, ...]:
-    """What was taken for granted of a garment's trims."""
-    name = edges.order.plan.garment.name
-    lines = [taken_together(trim, edges) for trim in edges.order.plan.trim]
-    return tuple(f"{name}: {line}" for line in lines if line)
+def followed_trim(trim: Trim, plan: Plan) -> Trim | None:
+    """The trim through which another is threaded, or whose cord a strip covers.
+
+    Raises Wrong where there is none of that name, or trims follow one another in a circle.
+    """
+    key = "through" if trim.through is not None else "covers"
+    name = getattr(trim, key)
+    if name is None:
+        return None
+    trims = {other.name: other for other in plan.trim}
+    seen = [trim.name]
+    while name is not None:
+        if name not in trims:
+            right = nearest(name, [one for one in trims if one != trim.name])
+            raise Wrong(f"there is no trim {quoted(name)}", right, (key,))
+        if name in seen:
+            raise Wrong(
+                f"{quoted(trim.name)} follows {quoted(name)} in a circle",
+                'write along = "skirt panel: bottom" for one of them',
+                (key,),
+            )
+        seen.append(name)
+        name = trims[name].through or trims[name].covers
+    return trims[seen[1]]
+
+
+def granted_of_runs(edges: EdgeLengths) -> tuple[str, ...]:
+    """Which trims were taken as one run over several pieces."""
+    return tuple(filter(None, (taken_together(trim, edges) for trim in edges.order.plan.trim)))
 
 
 def _followed(trim: Trim, edges: EdgeLengths) -> list[EdgeRef]:
     return [ref for one in trim.along or () for ref in edges_of(one, edges)]
 
 
-def _each(ref: EdgeRef, edges: EdgeLengths) -> Finished:
-    length = Reckoning.start(f"{ref}, one", edges.one(ref))
-    return Finished(length, edges.how_many(ref), edges.is_ring(ref))
+def _each(ref: EdgeRef, edges: EdgeLengths, inside: Length) -> Finished:
+    return Finished(edges.one_alone(ref, inside), edges.how_many(ref), edges.is_ring(ref))
 
 
 def _path(parts: list[Reckoning]) -> Reckoning:
@@ -164,80 +220,52 @@ def _ungathered(seam: Seam, edges: EdgeLengths) -> tuple[EdgeRef, ...]:
     return max(seam.edges, key=lambda side: sum(edges.all(ref).exact for ref in side))
 
 
-def _sewn_on(
-    trim: Trim,
-    repeat: Length | None,
-    shrinkage: Fraction,
-    finished: Finished,
-    order: GarmentOrder,
-) -> Reckoning:
-    usual = Joined.IN_THE_ROUND if finished.ring else Joined.OPEN
-    joined = trim.joined or usual
-    run = finished.length.times("fullness", trim.fullness)
-    label, ends = _ends(trim, joined, order)
-    if repeat is None:
-        return run.plus(label, ends).divided_by(SHRINKS, 1 - shrinkage)
-    run = run.divided_by(SHRINKS, 1 - shrinkage).up_to("whole repeats", repeat)
-    if joined is Joined.IN_THE_ROUND:
-        return run.plus("one repeat overlapped where the round joins", repeat)
-    return run.plus(label, ends.times(1 / (1 - shrinkage)))
-
-
-def _ends(trim: Trim, joined: Joined, order: GarmentOrder) -> tuple[str, Length]:
-    """What a run without a repeat takes at its ends, or where it joins."""
-    rules = order.plan.garment.rules
-    if joined is Joined.IN_THE_ROUND:
-        overlap = rules.overlap if trim.overlap is None else trim.overlap
-        return "overlap where the round joins", overlap
-    match trim.ends:
-        case "turned under":
-            return "two ends turned under", rules.turn_under * 2
-        case "in a seam":
-            return "two ends caught in seams", rules.seam_allowance * 2
-        case "raw":
-            return "raw ends", ZERO
-
-
 def elastic_runs(
-    elastic: Elastic, shrinkage: Fraction, order: GarmentOrder, path: Path
+    elastic: Elastic, to_run: ToRun, edges: EdgeLengths, source: Source
 ) -> tuple[Run, ...]:
-    """An elastic's runs: the stretch applies to the body measure, the overlap is added after."""
-    rules = order.plan.garment.rules
-    stretch = rules.elastic_stretch if elastic.stretch is None else elastic.stretch
-    run = Reckoning.start("body measure", elastic.measure)
-    run = run.times("cut shorter, to be stretched", Fraction(1) - stretch)
-    if elastic.joined is Joined.IN_THE_ROUND:
-        overlap = rules.elastic_overlap if elastic.overlap is None else elastic.overlap
-        run = run.plus("overlap where it joins", overlap)
-    else:
-        run = run.plus("two ends caught in seams", rules.seam_allowance * 2)
-    run = run.divided_by(SHRINKS, 1 - shrinkage)
-    count = _sane(elastic.rows * elastic.quantity * order.copies)
-    return (Run(order.source(elastic.name, path), run, count),)
+    """An elastic's runs; raises Wrong for one that does not go through its casing."""
+    refs = tuple(ref for one in elastic.along or () for ref in edges_of(one, edges))
+    start, times = starts_of(elastic, refs, edges)
+    run = elastic_length(elastic, to_run.terms.shrinkage, start, edges.order)
+    check_casing(elastic, to_run.material.width, run, edges)
+    count = _sane(times * elastic.rows * elastic.quantity * edges.order.copies)
+    return (Run(source, run, count),)
 
 
 def length_needs(needs: Needs, edges: Sequence[EdgeLengths]) -> tuple[LengthNeed, ...]:
     """All that is bought by its length; ``edges`` holds those of each garment, as it is sewn.
 
     What is bought on the same terms is one need, so that its runs are totalled before rounding.
+    Raises Refused with every complaint about the runs.
     """
     found: dict[BuyingTerms, LengthNeed] = {}
+    faults = Faults()
     for one in needs.lengths:
-        entry, of_garment = one.entry, edges[one.garment]
-        runs = (
-            elastic_runs(entry, one.terms.shrinkage, of_garment.order, one.path)
-            if isinstance(entry, Elastic)
-            else trim_runs(entry, one.repeat, one.terms.shrinkage, of_garment, one.path)
-        )
-        before = found.get(one.terms)
-        names = tuple(dict.fromkeys((*(before.names if before else ()), entry.name)))
-        found[one.terms] = LengthNeed(
-            key=key_of(one.terms.item, one.terms.colour, names),
-            title=one.title,
-            names=names,
-            group=Group.ELASTICS if one.terms.kind is Kind.ELASTIC else Group.TRIMS,
-            terms=one.terms,
-            notes=tuple(dict.fromkeys((*(before.notes if before else ()), *one.notes))),
-            runs=(*(before.runs if before else ()), *runs),
-        )
+        of_garment = edges[one.garment]
+        with faults.at(of_garment.order.places, one.path):
+            before = found.get(one.terms)
+            found[one.terms] = _with_runs(before, one, _runs_of(one, of_garment))
+    faults.refuse_if_any()
     return tuple(found.values())
+
+
+def _runs_of(to_run: ToRun, edges: EdgeLengths) -> tuple[Run, ...]:
+    entry = to_run.entry
+    source = edges.order.source(entry.name, to_run.path)
+    if isinstance(entry, Elastic):
+        return elastic_runs(entry, to_run, edges, source)
+    return trim_runs(entry, to_run.material, edges, source)
+
+
+def _with_runs(before: LengthNeed | None, to_run: ToRun, runs: tuple[Run, ...]) -> LengthNeed:
+    terms = to_run.terms
+    names = tuple(dict.fromkeys((*(before.names if before else ()), to_run.entry.name)))
+    return LengthNeed(
+        key=key_of(terms.item, terms.colour, names),
+        title=to_run.title,
+        names=names,
+        group=Group.ELASTICS if terms.kind is Kind.ELASTIC else Group.TRIMS,
+        terms=terms,
+        notes=tuple(dict.fromkeys((*(before.notes if before else ()), *to_run.notes))),
+        runs=(*(before.runs if before else ()), *runs),
+    )

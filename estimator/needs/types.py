@@ -77,7 +77,7 @@ class ToCut:
     """One piece as it is cut from one of its fabrics, before its cut size is reckoned.
 
     ``garment`` is the number of the garment in the job. ``long`` is the finished length of a band
-    that takes it from an edge.
+    that takes it from an edge. Of bias strips that a ``trim`` needs, ``wide`` is their cut width.
     """
 
     order: GarmentOrder
@@ -87,6 +87,8 @@ class ToCut:
     garment: int = 0
     nap: bool = False
     long: Reckoning | None = None
+    trim: Trim | None = None
+    wide: Reckoning | None = None
 
     @property
     def source(self) -> Source:
@@ -128,6 +130,15 @@ class BuyingTerms:
     offers: tuple[Offer, ...]
     waste: Fraction = Fraction(0)
     shrinkage: Fraction = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """A trim as it is bought: its repeat before it shrinks, and its width where that is known."""
+
+    repeat: Length | None = None
+    shrinkage: Fraction = Fraction(0)
+    width: Length | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -187,6 +198,13 @@ class ToRun:
     title: str
     repeat: Length | None
     notes: tuple[str, ...]
+
+    @property
+    def material(self) -> Material:
+        """The trim as it is bought: its repeat, what it shrinks, and its width where known."""
+        stated = (offer.width for offer in self.terms.offers if offer.width)
+        width = self.entry.width or next(stated, None)
+        return Material(self.repeat, self.terms.shrinkage, width)
 
 
 @dataclass(frozen=True)

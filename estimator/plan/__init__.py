@@ -21,12 +21,13 @@ from estimator.plan.pieces import (
     TakeUpKind,
 )
 from estimator.plan.seams import Seam
-from estimator.plan.trims import Bought, ByLength, Elastic, Notion, Sold, Trim
+from estimator.plan.trim_parts import End, Pleats, TrimEnd
+from estimator.plan.trims import Bought, ByLength, Elastic, ElasticKind, Notion, Sold, Trim
 
 __all__ = [
-    "Bought", "ByLength", "Cut", "Edge", "Elastic", "Fabric", "Garment", "Grain", "Joined", "Made",
-    "Notion", "Piece", "Plan", "Role", "Seam", "Shape", "Sold", "TakeUp", "TakeUpKind", "Trim",
-    "Wearer", "Width",
+    "Bought", "ByLength", "Cut", "Edge", "Elastic", "ElasticKind", "End", "Fabric", "Garment",
+    "Grain", "Joined", "Made", "Notion", "Piece", "Plan", "Pleats", "Role", "Seam",
+    "Shape", "Sold", "TakeUp", "TakeUpKind", "Trim", "TrimEnd", "Wearer", "Width",
 ]  # fmt: skip
 
 

@@ -3,6 +3,7 @@
 import pytest
 
 from estimator.edges import EdgeRef
+from estimator.plan import End, TrimEnd
 from tests.plans import HEADING, complaints, plan
 
 PANEL = '[[piece]]\nname = "panel"\ncut = "print"\nwidth = "20"\nlength = "26"\n'
@@ -34,7 +35,8 @@ def test_a_trim_follows_one_edge_or_several_or_a_seam() -> None:
 
 def test_a_trim_is_sewn_once_and_closes_as_its_edge_does_unless_it_says_otherwise() -> None:
     (lace,) = plan(trim('along = "panel: top"')).trim
-    assert (lace.rows, lace.joined, lace.ends) == (1, None, "turned under")
+    assert (lace.rows, lace.joined) == (1, None)
+    assert lace.ends == (TrimEnd(End.TURNED), TrimEnd(End.TURNED))
 
 
 @pytest.mark.parametrize(
