@@ -24,11 +24,11 @@ def test_a_binding_takes_the_cloth_of_a_bias_strip_as_long_as_its_edges() -> Non
     strip = '[[piece]]\nname = "strip"\ncut = "print"\nmade = "bias strip"\nwidth = "2"\n'
     assert (cut.width.value, cut.length.value) == cut_size(strip + 'length = "72 1/2"\n')
     assert cut.finished[0] == length("2")
-    # With a join at its ends 73.21 in. A square of 13 in: its diagonal of 18.38 in, and beside it
-    # 16.38, 16.38, 12.38 and 12.38 in: 75.92 in, less four joins of 0.71 in are 73.10, too short;
-    # one of 8.38 in more, and a fifth join: 80.77 in.
+    # With a join at its ends 73.21 in. On either side of the diagonal of a 13 in square, 18.38 in,
+    # lie strips of 16.38, 12.38 and 8.38 in: six are 74.31 in, less five joins of 0.71 in 70.77;
+    # one of 4.38 in more, and a sixth join: 74.45 in.
     assert cut.width.value == length("13")
-    assert cut.note == "cut into bias strips 2 in wide, and joined 5 times"
+    assert cut.note == "cut into bias strips 2 in wide, and joined 6 times"
 
 
 def test_a_binding_follows_its_edges_and_is_on_no_shopping_list_of_its_own() -> None:
