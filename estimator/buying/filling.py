@@ -14,7 +14,6 @@ from dataclasses import dataclass, replace
 
 from estimator.buying.filling_rules import by_rule
 from estimator.buying.fillings import (
-    MOST_SETS,
     Filling,
     Holder,
     Load,
@@ -71,7 +70,7 @@ class _Search:
         self.lengths = sorted(set(runs), reverse=True)
         self.left = [list(runs).count(length) for length in self.lengths]
         self.holders, self.roll, self.best = holders, roll, best
-        kinds = [(holder.holds, holder.cost) for holder in holders]
+        kinds = [(holder.holds, holder.a_piece) for holder in holders]
         shares = [roll.share(length) for length in self.lengths] if roll else None
         self.values = run_values(self.lengths, self.left, kinds, shares)
         self.total = sum(runs)
@@ -85,18 +84,21 @@ class _Search:
         """Lowers ``best`` as far as can be; ``finished`` says whether everything was tried."""
         room = self.total if self.roll is None else 0
         sets = sets_of_put_ups(self.holders, self.best.cost, room, sum(self.left))
-        self.finished = len(sets) < MOST_SETS
-        for cost, cards in sets:
+        if sets is None:
+            self.finished = False
+            return
+        for cost, chosen in sets:
             if cost >= self.best.cost:
                 return
             if self.steps > MOST_STEPS:
                 self.finished = False
                 return
-            self.cards, self.card_cost = list(cards), cost
+            cards = [n * h.pieces for h, n in zip(self.holders, chosen, strict=True)]
+            self.cards, self.card_cost = cards, cost
             self.until = self.steps + MOST_STEPS_A_SET
             self.seen: set[tuple[object, ...]] = set()
             room = sum(h.holds * n for h, n in zip(self.holders, cards, strict=True)) - self.total
-            price = sum(h.cost * n for h, n in zip(self.holders, cards, strict=True))
+            price = sum(h.a_piece * n for h, n in zip(self.holders, cards, strict=True))
             slack = _Slack(room, price * SCALE - self.worth)
             self._next(slack)
             if self.steps > self.until:
@@ -146,7 +148,7 @@ class _Search:
         return slack.worth >= 0 or -slack.worth <= (most - spent) * SCALE
 
     def _put_on(self, number: int, load: tuple[int, ...], lost: int, slack: _Slack) -> bool:
-        worth = self.holders[number].cost * SCALE
+        worth = self.holders[number].a_piece * SCALE
         for i, take in enumerate(load):
             self.left[i] -= take
             worth -= take * self.values[i]
@@ -168,7 +170,7 @@ class _Search:
                 continue
             load = [0] * len(self.lengths)
             load[first] = 1
-            dear = holder.cost * SCALE - self.values[first]
+            dear = holder.a_piece * SCALE - self.values[first]
             for extra, lost, counts in self._filled_up(first, room, load, dear, slack):
                 yield extra, lost, number, counts
 

@@ -44,12 +44,12 @@ def by_rule(runs: Sequence[int], holders: Sequence[Holder], roll: Roll | None) -
 def _no_dearer(number: int, card: Sequence[int], holders: Sequence[Holder]) -> int:
     """The put-up on which the runs of a card may cost less than on the one where they are."""
     other = _cheapest_for(sum(card), holders)
-    return number if other is None or holders[other].cost >= holders[number].cost else other
+    return number if other is None or holders[other].a_piece >= holders[number].a_piece else other
 
 
 def _cheapest_for(length: int, holders: Sequence[Holder]) -> int | None:
     good = [n for n, one in enumerate(holders) if one.holds >= length and one.least == 1]
-    return min(good, key=lambda n: (holders[n].cost, holders[n].holds, n), default=None)
+    return min(good, key=lambda n: (holders[n].a_piece, holders[n].holds, n), default=None)
 
 
 def _rest_from_roll(filling: Filling, holders: Sequence[Holder], roll: Roll) -> Filling:

@@ -13,11 +13,20 @@ MOST_SETS = 100_000
 
 @dataclass(frozen=True, slots=True)
 class Holder:
-    """A put-up on offer: what it holds, what it costs, and from how many this price holds."""
+    """A put-up on offer: what it holds, what it costs, and from how many this price holds.
+
+    A pack of several lengths has that many ``pieces``, each of which holds ``holds``.
+    """
 
     holds: int
     cost: int
     least: int = 1
+    pieces: int = 1
+
+    @property
+    def a_piece(self) -> int:
+        """No more than one of its lengths costs."""
+        return self.cost // self.pieces
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +38,7 @@ class Roll:
 
 
 Load = tuple[int, tuple[int, ...]]
-"""One put-up: the number of its holder, and the runs on it."""
+"""One length of a put-up: the number of its holder, and the runs on it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +64,7 @@ def filled(
     for number, _ in loads:
         used[number] += 1
     bought = tuple(
-        max(count, holder.least) if count else 0
+        max(-(-count // holder.pieces), holder.least) if count else 0
         for count, holder in zip(used, holders, strict=True)
     )
     cost = sum(count * holder.cost for count, holder in zip(bought, holders, strict=True))
@@ -65,25 +74,31 @@ def filled(
 
 def sets_of_put_ups(
     holders: Sequence[Holder], below: int, room: int, most: int
-) -> list[tuple[int, tuple[int, ...]]]:
+) -> list[tuple[int, tuple[int, ...]]] | None:
     """Sets of put-ups that cost less than ``below`` and hold ``room``: cost, and how many of each.
 
-    At most ``most`` of each put-up, and in all at most ``MOST_SETS`` sets; the cheapest first, and
-    among those that cost the same the one of fewest put-ups.
+    At most ``most`` of each put-up; the cheapest first, and among those that cost the same the one
+    of fewest put-ups. None where there are so many that not all were looked at.
     """
     found: list[tuple[int, tuple[int, ...]]] = []
+    steps = 0
 
     def further(chosen: tuple[int, ...], cost: int, held: int) -> None:
+        nonlocal steps
         if len(chosen) == len(holders):
-            if held >= room and len(found) < MOST_SETS:
-                found.append((cost, chosen))
+            found.append((cost, chosen))
             return
         holder = holders[len(chosen)]
-        for count in range(most + 1):
+        held_by_one = holder.holds * holder.pieces
+        last = len(chosen) == len(holders) - 1
+        for count in range(max(0, -(-(room - held) // held_by_one)) if last else 0, most + 1):
+            steps += 1
             paid = cost + (max(count, holder.least) if count else 0) * holder.cost
-            if paid >= below or len(found) >= MOST_SETS:
+            if paid >= below or steps > MOST_SETS:
                 return
-            further((*chosen, count), paid, held + count * holder.holds)
+            further((*chosen, count), paid, held + count * held_by_one)
 
     further((), 0, 0)
+    if steps > MOST_SETS:
+        return None
     return sorted(found, key=lambda one: (one[0], sum(one[1]), one[1]))

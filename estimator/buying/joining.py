@@ -42,7 +42,8 @@ def joined_filling(
         return None
     room = sum(run.length for run in runs)
     most = 2 * len(runs) + -(-room // min(holder.holds for holder in holders))
-    for cost, chosen in sets_of_put_ups(holders, limit, room, most)[:MOST_SETS_TRIED]:
+    sets = sets_of_put_ups(holders, limit, room, most) or []
+    for cost, chosen in sets[:MOST_SETS_TRIED]:
         found = _laid_on(runs, holders, chosen, cost)
         if found is not None:
             return found
@@ -54,7 +55,7 @@ def _no_dearer_than(runs: Sequence[JoinableRun], holders: Sequence[Holder]) -> i
     found = []
     room = sum(run.length for run in runs)
     for number, holder in enumerate(holders):
-        least = -(-room // holder.holds)
+        least = -(-room // (holder.holds * holder.pieces))
         for count in range(least, 2 * least + len(runs) + 1):
             chosen = tuple(count if n == number else 0 for n in range(len(holders)))
             if _laid_on(runs, holders, chosen, 0) is not None:
@@ -67,7 +68,9 @@ def _laid_on(
     runs: Sequence[JoinableRun], holders: Sequence[Holder], chosen: Sequence[int], cost: int
 ) -> JoinedFilling | None:
     """The runs on a set of put-ups, or None where they find no place."""
-    kinds = [number for number, count in enumerate(chosen) for _ in range(count)]
+    kinds = [
+        number for number, count in enumerate(chosen) for _ in range(count * holders[number].pieces)
+    ]
     room = [holders[number].holds for number in kinds]
     on: list[list[int]] = [[] for _ in kinds]
     joins = overlaps = 0

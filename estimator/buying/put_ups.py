@@ -62,11 +62,10 @@ class _Shelf:
     def _holder(self, offer: Offer) -> Holder:
         holds = offer.put_up.holds
         assert isinstance(holds, Length), "a put-up of a trim holds a length"
-        parts = holds.ticks * self.fineness
+        parts, pieces = holds.ticks * self.fineness, offer.put_up.pieces
         least = offer.from_quantity if isinstance(offer.from_quantity, int) else 1
-        return Holder(
-            parts, int(_price(offer) * self.coin) if self.priced else parts, max(1, least)
-        )
+        cost = int(_price(offer) * self.coin) if self.priced else parts * pieces
+        return Holder(parts, cost, max(1, least), pieces)
 
     def _in_parts(self, run: Run) -> JoinableRun:
         return JoinableRun(
@@ -144,9 +143,12 @@ class _Shelf:
             what = f"{pieces} whole run{'s' if pieces > 1 else ''}, each in one piece"
         steps = [*rest.steps, Step(what, Operation.FITTED, Length(holder.holds // self.fineness),
                                    len(cards))]  # fmt: skip
-        bought = filling.bought[number]
+        bought, packs = filling.bought[number], -(-len(cards) // holder.pieces)
         notes = []
-        if bought > len(cards):
+        if holder.pieces > 1:
+            label = f"up to whole {offer.put_up.text}"
+            steps.append(Step(label, Operation.DIVIDE, holder.pieces, packs))
+        if bought > packs:
             label = "the quantity from which this price holds"
             steps.append(Step(label, Operation.AT_LEAST, bought, bought))
             notes.append(break_note(f"{bought}"))
@@ -155,6 +157,8 @@ class _Shelf:
             for card in cards
             if sum(card) < holder.holds
         )
+        idle = packs * holder.pieces - len(cards)
+        left += Counter({Length(holder.holds // self.fineness): idle} if idle else {})
         if left:
             notes.append(f"left over: {_left_text(left, self.unit)}")
         buy = Buy(offer, bought, tuple(steps), "; ".join(notes))

@@ -51,7 +51,9 @@ class Buy:
         if isinstance(self.bought, Length):
             return Fraction(self.bought.ticks)
         holds = self.offer.put_up.holds
-        return Fraction(self.bought * (holds.ticks if isinstance(holds, Length) else holds or 1))
+        if isinstance(holds, Length):
+            return Fraction(self.bought * holds.ticks * self.offer.put_up.pieces)
+        return Fraction(self.bought * (holds or 1))
 
     @property
     def unit(self) -> str:

@@ -13,7 +13,8 @@ from fractions import Fraction
 from math import ceil
 
 from estimator.faults import Wrong
-from estimator.measure import ZERO, Length, Unit, tape_text
+from estimator.measure import ZERO, Length, Unit, tape_text, whole_ticks
+from estimator.needs.bias import ROOT_2_AT_MOST
 from estimator.needs.types import Material
 from estimator.plan import End, Joined, Trim, TrimEnd
 from estimator.rules import Rules
@@ -91,10 +92,11 @@ def _pleated(trim: Trim, run: Reckoning) -> Reckoning:
 
 
 def _with_corners(trim: Trim, of: Material, run: Reckoning, rules: Rules) -> Reckoning:
-    """A folded mitre takes twice the trim's width beyond a path along its inner edge.
+    """A mitre takes twice the trim's width beyond a path along its inner edge.
 
-    Beyond one along its outer edge it takes nothing. Where the trim is cut at a corner, one of its
-    ends covers the corner, and both are finished as the ends of the run are.
+    Beyond one along its outer edge it takes nothing. Folded that is all; cut and seamed, it takes a
+    seam allowance at each end, √2 as long on the slant of 45°. Where the trim is cut square at a
+    corner, one end covers it, and both are finished as the ends of the run are.
     """
     if not trim.corners:
         return run
@@ -106,13 +108,14 @@ def _with_corners(trim: Trim, of: Material, run: Reckoning, rules: Rules) -> Rec
                 'add width = "1", or measured = "outer edge" where its outer edge was measured',
             )
         once = 1 if trim.corner == "cut" else 2
-        label = (
-            f"{corners} {'cut, the width each' if once == 1 else 'mitred, twice the width each'}"
-        )
-        run = run.plus(label, of.width * (once * trim.corners))
+        how = "cut, the width each" if once == 1 else "mitred, twice the width each"
+        run = run.plus(f"{corners} {how}", of.width * (once * trim.corners))
     if trim.corner == "cut":
         _, ends = _ends(trim, rules)
         run = run.plus(f"two ends more at each of {corners}", ends * trim.corners)
+    elif trim.corner == "mitred":
+        seam = whole_ticks(2 * rules.seam_allowance.ticks * ROOT_2_AT_MOST)
+        run = run.plus(f"slanting seams at {corners}", seam * trim.corners)
     return run
 
 

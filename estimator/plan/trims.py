@@ -98,7 +98,7 @@ class Trim(ByLength):
     fullness: Fullness = Fraction(1)
     pleats: Pleats | None = None
     corners: Annotated[int, Field(strict=True, ge=0, le=10_000)] = 0
-    corner: Literal["mitred", "cut"] | None = None
+    corner: Literal["folded", "mitred", "cut"] | None = None
     measured: Literal["inner edge", "outer edge"] | None = None
     bow: Size | None = None
     repeat: Allowance | None = None

@@ -21,14 +21,14 @@ def roll_of(step: Step) -> Roll:
     return Roll(lambda length: -(-length // size) * price, lambda run: run * price // size)
 
 
-def optimum(runs: list[int], holders: list[Holder], step: Step | None) -> int:
+def optimum(runs: list[int], holders: list[Holder], step: Step | None = None) -> int:
     """The least cost, from a general-purpose constraint solver."""
     model = cp_model.CpModel()
     number = range(len(runs))
     costs: list[cp_model.LinearExpr] = []
     homes: list[list[cp_model.IntVar]] = [[] for _ in runs]
     for holder in holders:
-        used = [model.new_bool_var("") for _ in number]
+        used = [model.new_bool_var("") for _ in number]  # one length each
         for card, is_used in enumerate(used):
             on = [model.new_bool_var("") for _ in number]
             model.add(sum(runs[run] * on[run] for run in number) <= holder.holds * is_used)
@@ -37,7 +37,7 @@ def optimum(runs: list[int], holders: list[Holder], step: Step | None) -> int:
             if card:
                 model.add_implication(is_used, used[card - 1])
         bought = model.new_int_var(0, len(runs) + holder.least, "")
-        model.add(bought >= sum(used))
+        model.add(holder.pieces * bought >= sum(used))
         model.add(bought >= holder.least).only_enforce_if(used[0])
         costs.append(bought * holder.cost)
     if step is not None:
@@ -58,14 +58,17 @@ def optimum(runs: list[int], holders: list[Holder], step: Step | None) -> int:
 
 
 def drawn(seed: int) -> tuple[list[int], list[Holder], Step | None]:
-    """Runs on put-ups of one to four sizes, some with a price break, some beside a roll."""
+    """Runs on put-ups of one to four sizes: price breaks, packs of lengths, some beside a roll."""
     dice = random.Random(seed)
     runs = [dice.randint(1, 60) for _ in range(dice.randint(1, 8))]
     holders = [Holder(dice.randint(60, 130), dice.randint(100, 400))]
     holders += [
-        Holder(dice.randint(30, 200), dice.randint(60, 500), dice.choice([1, 1, 1, 2, 4]))
+        Holder(
+            dice.randint(30, 200), dice.randint(60, 500), dice.choice([1, 1, 1, 2, 4]),
+            dice.choice([1, 1, 1, 2, 3]),
+        )
         for _ in range(dice.randint(0, 3))
-    ]
+    ]  # fmt: skip
     step = (dice.randint(1, 20), dice.randint(5, 60)) if dice.random() < 0.4 else None
     return runs, holders, step
 
@@ -77,7 +80,7 @@ def check(found: Filling, runs: list[int], holders: list[Holder]) -> None:
     for number, holder in enumerate(holders):
         cards = [card for kind, card in found.loads if kind == number]
         assert all(sum(card) <= holder.holds for card in cards)
-        assert found.bought[number] >= len(cards)
+        assert found.bought[number] * holder.pieces >= len(cards)
         assert not cards or found.bought[number] >= holder.least
 
 

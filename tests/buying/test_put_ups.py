@@ -188,3 +188,16 @@ def test_without_prices_the_least_length_is_bought() -> None:
     sold = '{ put_up = "card of 2 yd" }, { put_up = "card of 5 yd" }'
     line = bought(ribbons(["40", "70"], sold), "ribbon")
     assert told([line]) == [(2, "card of 2 yd")]
+
+
+def test_a_pack_of_several_lengths_holds_a_run_on_each_and_none_across_two() -> None:
+    # Packs of three lengths of 2 yd (72 in). Runs of 60, 60, 40 and 30 in: 60, 60 and 40 + 30 are
+    # one pack. A fifth of 30 in takes a length of a second pack, of which two are left.
+    sold = '{ put_up = "pack of 3 x 2 yd", price = "4.00 each" }'
+    (one,) = mixed(["60", "60", "40", "30"], sold)
+    assert told([one]) == [(1, "pack of 3 x 2 yd")]
+    assert one.notes == ("left over: 2 × 12 in, 2 in",)
+    (two,) = mixed(["60", "60", "40", "30", "30"], sold)
+    assert told([two]) == [(2, "pack of 3 x 2 yd")]
+    assert two.notes == ("left over: 2 × 2 yd, 42 in, 2 × 12 in, 2 in",)
+    assert [step.result for step in two.buy.steps[-2:]] == [4, 2]

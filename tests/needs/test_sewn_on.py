@@ -72,9 +72,10 @@ def test_rows_round_a_straight_skirt_are_alike_however_far_apart() -> None:
         # Up one side of the bib, across and down: 10 + 12 + 10 = 32 in; two corners, braid 3/4 in
         # wide. Folded mitres beyond the inner edge: 2 x 2 x 3/4 = 3 in. Two ends of 1/4 in.
         ("", "35 1/2"),
-        ('measured = "inner edge"\ncorner = "mitred"', "35 1/2"),
+        ('measured = "inner edge"\ncorner = "folded"', "35 1/2"),
         ('measured = "outer edge"', "32 1/2"),
-        # Cut: 2 x 3/4 = 1 1/2 in, two ends of 1/4 in more at each corner, 1 in: 32 + 2 1/2 + 1/2.
+        # Cut square: 2 x 3/4 = 1 1/2 in, and two ends of 1/4 in more at each corner, 1 in:
+        # 32 + 2 1/2 + 1/2.
         ('corner = "cut"', "35"),
         ('corner = "cut"\nmeasured = "outer edge"', "33 1/2"),
         ('ends = "raw"', "35"),
@@ -85,6 +86,14 @@ def test_rows_round_a_straight_skirt_are_alike_however_far_apart() -> None:
 def test_braid_round_the_corners_of_a_bib(more: str, run: str) -> None:
     along = 'along = ["bib: left", "bib: top", "bib: right"]\ncorners = 2\nwidth = "3/4"\n'
     assert needed(in_print(BIB + trim(along + more)), "lace") == length(run)
+
+
+def test_a_mitre_that_is_cut_and_seamed_takes_its_slanting_allowances() -> None:
+    # Two corners, each with two seam allowances of 5/8 in on a slant of 45 degrees: 2 x 2 x 5/8 x
+    # 1.41421 = 3.5355 in beyond the folded mitres' 35 1/2 in.
+    along = 'along = ["bib: left", "bib: top", "bib: right"]\ncorners = 2\nwidth = "3/4"\n'
+    found = needed(in_print(BIB + trim(along + 'corner = "mitred"')), "lace")
+    assert found.ticks / INCH.ticks == pytest.approx(39.0355, abs=1e-4)
 
 
 def test_a_mitre_of_unknown_width_is_refused() -> None:
