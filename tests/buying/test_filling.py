@@ -54,7 +54,7 @@ def optimum(runs: list[int], holders: list[Holder], step: Step | None = None) ->
     solver.parameters.num_workers = 1
     solver.parameters.random_seed = 7
     assert solver.solve(model) == cp_model.OPTIMAL
-    return int(solver.objective_value)
+    return round(solver.objective_value)
 
 
 def drawn(seed: int) -> tuple[list[int], list[Holder], Step | None]:
