@@ -6,7 +6,7 @@ which all runs find a place is taken. Runs that may not be joined are placed fir
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from estimator.buying.fillings import Filling, Holder, Load, sets_of_put_ups
@@ -71,13 +71,14 @@ def _laid_on(
     kinds = [
         number for number, count in enumerate(chosen) for _ in range(count * holders[number].pieces)
     ]
+    kinds.sort(key=lambda number: (-holders[number].holds, number))
     room = [holders[number].holds for number in kinds]
+    laid = _placed(runs, room, _whole_first) or _placed(runs, room, _in_turn)
+    if laid is None:
+        return None
     on: list[list[int]] = [[] for _ in kinds]
     joins = overlaps = 0
-    for run in sorted(runs, key=lambda run: (run.joins > 0, -run.length)):
-        pieces = _pieces(run, room)
-        if pieces is None:
-            return None
+    for run, pieces in laid:
         for card, piece in pieces:
             on[card].append(piece)
         joins += len(pieces) - 1
@@ -92,21 +93,51 @@ def _laid_on(
     return JoinedFilling(Filling(tuple(loads), (), bought, cost), joins, overlaps)
 
 
-def _pieces(run: JoinableRun, room: list[int]) -> list[tuple[int, int]] | None:
-    """The pieces of a run and their cards, taken from ``room``; None where they do not fit."""
-    left, before = run.length, list(room)
-    pieces: list[tuple[int, int]] = []
-    while True:
-        homes = [card for card, free in enumerate(room) if free >= left]
-        if homes:
-            home = min(homes, key=lambda card: (room[card], card))
-            room[home] -= left
-            return [*pieces, (home, left)]
-        home = max(range(len(room)), key=lambda card: (room[card], -card), default=-1)
-        piece = room[home] // run.repeat * run.repeat if home >= 0 else 0
-        if len(pieces) == run.joins or piece <= 2 * run.overlap:
-            room[:] = before
-            return None
-        room[home] -= piece
-        pieces.append((home, piece))
-        left += run.overlap - piece
+Pieces = list[tuple[int, int]]
+"""The pieces of one run, in order: the number of the card, and the length on it."""
+Rule = Callable[[JoinableRun, list[int], int], int]
+"""Which card a run is begun on that goes on none whole; -1 for none."""
+
+
+def _placed(
+    runs: Sequence[JoinableRun], room: Sequence[int], rule: Rule
+) -> list[tuple[JoinableRun, Pieces]] | None:
+    """Each run in pieces on the cards: those first that may not be joined, and the longest."""
+    free = list(room)
+    laid = []
+    for run in sorted(runs, key=lambda run: (run.joins > 0, -run.length)):
+        pieces: Pieces = []
+        left = run.length
+        while True:
+            home = rule(run, free, left)
+            if home < 0:
+                return None
+            if free[home] >= left:
+                free[home] -= left
+                laid.append((run, [*pieces, (home, left)]))
+                break
+            piece = free[home] // run.repeat * run.repeat
+            if len(pieces) == run.joins or piece <= 2 * run.overlap:
+                return None
+            free[home] -= piece
+            pieces.append((home, piece))
+            left += run.overlap - piece
+    return laid
+
+
+def _whole_first(_run: JoinableRun, free: list[int], left: int) -> int:
+    """The fullest card that holds all that is left of a run, else the emptiest."""
+    homes = [card for card, room in enumerate(free) if room >= left]
+    if homes:
+        return min(homes, key=lambda card: (free[card], card))
+    return max(range(len(free)), key=lambda card: (free[card], -card), default=-1)
+
+
+def _in_turn(run: JoinableRun, free: list[int], left: int) -> int:
+    """The first card with room for more than an overlap: one card is used up after another."""
+    if not run.joins:
+        return _whole_first(run, free, left)
+    for card, room in enumerate(free):
+        if room >= left or room // run.repeat * run.repeat > 2 * run.overlap:
+            return card
+    return -1

@@ -195,7 +195,9 @@ class _Shelf:
         alike = [number for number, count in enumerate(filling.bought) if count] == kinds
         if len(kinds) == 1 and alike:
             fits = f"{chosen[kinds[0]]}"
-        return f"the sum of lengths would fit on {fits}, but no run is joined"
+        may_be = any(run.joins for run in self.runs)
+        why = "not with the joins that are allowed" if may_be else "no run is joined"
+        return f"the sum of lengths would fit on {fits}, but {why}"
 
 
 def _price(offer: Offer) -> Fraction:

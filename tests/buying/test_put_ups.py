@@ -201,3 +201,20 @@ def test_a_pack_of_several_lengths_holds_a_run_on_each_and_none_across_two() -> 
     assert told([two]) == [(2, "pack of 3 x 2 yd")]
     assert two.notes == ("left over: 2 × 2 yd, 42 in, 2 × 12 in, 2 in",)
     assert [step.result for step in two.buy.steps[-2:]] == [4, 2]
+
+
+def test_runs_are_joined_from_card_to_card_where_whole_ones_would_not_go() -> None:
+    # 100, 98, 96 and 94 in, each joined at most once with 1/2 in, on two cards of 4 yd (144 in)
+    # and one of 3 yd (108 in): on the first 100 and 44 of the second run, whose other 54 1/2 in go
+    # with 89 1/2 of the third on the second card; on the last are the third's other 7 in and the
+    # fourth, 101 in, and 7 in are left. Bought whole, they take four cards.
+    sold = (
+        '{ put_up = "card of 3 yd", price = "3.00 each" }, '
+        '{ put_up = "card of 4 yd", price = "3.50 each" }'
+    )
+    runs = ["100", "98", "96", "94"]
+    assert told(mixed(runs, sold)) == [(4, "card of 3 yd")]
+    three, four = mixed(runs, sold, "joins = 1\n")
+    assert told([three, four]) == [(1, "card of 3 yd"), (2, "card of 4 yd")]
+    assert three.notes[0].startswith("2 joins in all; together with 2 × card of 4 yd")
+    assert "left over: 7 in" in three.notes[0]
