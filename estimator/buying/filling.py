@@ -24,7 +24,7 @@ from estimator.buying.fillings import (
 from estimator.buying.run_values import SCALE, run_values
 
 MOST_RUNS_SEARCHED = 40
-MOST_STEPS, MOST_STEPS_A_SET = 400_000, 40_000
+MOST_STEPS, MOST_STEPS_A_SET = 200_000, 40_000
 
 
 def least_filling(

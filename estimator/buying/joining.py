@@ -11,7 +11,8 @@ from dataclasses import dataclass
 
 from estimator.buying.fillings import Filling, Holder, Load, sets_of_put_ups
 
-MOST_SETS_TRIED = 2_000
+MOST_COMPARED = 1_000_000
+"""Limit on the work: so many times a run is compared with a card."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,31 +38,40 @@ def joined_filling(
     runs: Sequence[JoinableRun], holders: Sequence[Holder], below: int | None
 ) -> JoinedFilling | None:
     """The cheapest set of put-ups found that takes all runs joined, if it costs under ``below``."""
-    limit = _no_dearer_than(runs, holders) if below is None else below
-    if limit is None:
-        return None
     room = sum(run.length for run in runs)
+    best = _on_one_kind(runs, holders, room)
+    if best is None:
+        return None
+    limit = best.filling.cost if below is None else min(below, best.filling.cost)
     most = 2 * len(runs) + -(-room // min(holder.holds for holder in holders))
-    sets = sets_of_put_ups(holders, limit, room, most) or []
-    for cost, chosen in sets[:MOST_SETS_TRIED]:
+    compared = 0
+    for cost, chosen in sets_of_put_ups(holders, limit, room, most) or []:
+        compared += len(runs) * sum(chosen)
+        if compared > MOST_COMPARED:
+            break
         found = _laid_on(runs, holders, chosen, cost)
         if found is not None:
             return found
-    return None
+    return best if below is None or best.filling.cost < below else None
 
 
-def _no_dearer_than(runs: Sequence[JoinableRun], holders: Sequence[Holder]) -> int | None:
-    """A cost under which all runs go on put-ups of one kind; None where they go on none."""
+def _on_one_kind(
+    runs: Sequence[JoinableRun], holders: Sequence[Holder], room: int
+) -> JoinedFilling | None:
+    """The cheapest way on put-ups of one kind; None where the runs go on none of them."""
     found = []
-    room = sum(run.length for run in runs)
     for number, holder in enumerate(holders):
-        least = -(-room // (holder.holds * holder.pieces))
-        for count in range(least, 2 * least + len(runs) + 1):
+        least = count = -(-room // (holder.holds * holder.pieces))
+        compared = len(runs) * count
+        while count <= 2 * least + len(runs) and compared <= MOST_COMPARED:
             chosen = tuple(count if n == number else 0 for n in range(len(holders)))
-            if _laid_on(runs, holders, chosen, 0) is not None:
-                found.append(max(count, holder.least) * holder.cost + 1)
+            laid = _laid_on(runs, holders, chosen, max(count, holder.least) * holder.cost)
+            if laid is not None:
+                found.append(laid)
                 break
-    return min(found, default=None)
+            count += max(1, count // 50)
+            compared += len(runs) * count
+    return min(found, key=lambda one: one.filling.cost, default=None)
 
 
 def _laid_on(

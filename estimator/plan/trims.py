@@ -133,6 +133,8 @@ def _idle_keys(trim: Trim) -> Iterator[tuple[str, str]]:
     """What a trim states that goes with something it does not state, and the remedy."""
     if trim.row_spacing is not None and trim.rows == 1:
         yield "row_spacing is between rows, and there is one", "add rows = 2, or leave it out"
+    if trim.along is None and (trim.row_spacing is not None or trim.from_edge is not None):
+        yield "row_spacing and from_edge go inwards from an edge", "leave them out, or add along"
     if trim.corners == 0 and (trim.corner is not None or trim.measured is not None):
         yield "corner and measured say nothing without corners", "add corners = 4, or leave it out"
     if trim.pleats is not None and trim.fullness != 1:
