@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import Enum
 from fractions import Fraction
-from typing import Annotated
+from typing import Annotated, TypeVar
 
 from pydantic import BeforeValidator, ValidationInfo, model_validator
 
 from estimator.faults import nearest
+from estimator.fibres import Wash
 from estimator.fields import (
     Allowance,
     Entry,
@@ -29,6 +30,8 @@ from estimator.measure import Length, Unit
 from estimator.rules import selling_step
 from estimator.written import NotReadable, quoted, read_length, text_of
 
+EnumT = TypeVar("EnumT", bound=Enum)
+
 
 class Kind(Enum):
     """What an item is, so that a plan cannot buy a zip for a ribbon."""
@@ -40,6 +43,16 @@ class Kind(Enum):
     SEPARATING_ZIP = "separating zip"
     THREAD = "thread"
     NOTION = "notion"
+
+
+class Weight(Enum):
+    """How heavy a fabric is, for the needle that sews it."""
+
+    SHEER = "sheer"
+    LIGHT = "light"
+    MEDIUM = "medium"
+    HEAVY = "heavy"
+    VERY_HEAVY = "very heavy"
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,6 +170,23 @@ def _from_quantity(written: object, info: ValidationInfo) -> Length | int:
     return found
 
 
+def _named_value(names: type[EnumT]) -> Callable[[object], EnumT | None]:
+    """A reader of one of an enumeration's words; an empty cell of a table is None."""
+
+    def read(written: object) -> EnumT | None:
+        if written is None or isinstance(written, names):
+            return written
+        text = text_of(written)
+        known = {str(one.value): one for one in names}
+        if text and text not in known:
+            raise refusal(f"{quoted(written)} is not known here", nearest(text, known))
+        return known.get(text)
+
+    return read
+
+
+WeightField = Annotated[Weight | None, BeforeValidator(_named_value(Weight))]
+WashField = Annotated[Wash | None, BeforeValidator(_named_value(Wash))]
 KindField = Annotated[Kind, BeforeValidator(_kind)]
 YesOrNo = Annotated[bool, BeforeValidator(_yes_or_no)]
 Currency = Annotated[str, BeforeValidator(_currency)]
@@ -164,15 +194,23 @@ PutUpField = Annotated[PutUp, BeforeValidator(_put_up)]
 
 
 class Item(Entry):
-    """A thing that shops sell. ``repeat`` is along the length: a print's, or a scallop's."""
+    """A thing that shops sell. ``repeat`` is along the length: a print's, or a scallop's.
+
+    ``repeat_across`` is that of a plaid.
+    """
 
     item: Name
     name: Name
     kind: KindField
     colour: Note = ""
     fibres: Note = ""
+    care: WashField = None
+    fusible: YesOrNo = False
+    knit: YesOrNo = False
+    weight: WeightField = None
     nap: YesOrNo = False
     repeat: Size | None = None
+    repeat_across: Size | None = None
     selvedge: Allowance | None = None
     shrinkage_length: Shrinkage = Fraction(0)
     shrinkage_width: Shrinkage = Fraction(0)
@@ -183,13 +221,15 @@ class Offer(Entry):
     """One way to buy an item: a width or put-up at a shop, its selling step and its price.
 
     ``length`` is that of one (a zip, a lace); ``price`` is for one put-up, or for the length unit
-    ``per`` where the shop cuts to length. Widths are nominal; ``usable`` overrides.
+    ``per`` where the shop cuts to length. Widths are nominal; ``usable`` overrides. ``bolt`` is the
+    longest length in one.
     """
 
     item: Name
     shop: Note = ""
     width: Size | None = None
     usable: Size | None = None
+    bolt: Size | None = None
     length: Size | None = None
     put_up: PutUpField = BY_THE_LENGTH
     step: Size | None = None
@@ -203,9 +243,10 @@ class Offer(Entry):
     def _hangs_together(self) -> Offer:
         if self.put_up.cut_to_length and self.price is not None and self.per is None:
             raise refusal("the price says not for what length", "fill in per, with yd or m")
-        if not self.put_up.cut_to_length and (self.per or self.step or self.minimum):
+        if not self.put_up.cut_to_length and (self.per or self.step or self.minimum or self.bolt):
             raise refusal(
-                f"per, step and minimum are for what is cut to length, not '{self.put_up.word}'",
+                "per, step, minimum and bolt are for what is cut to length, "
+                f"not '{self.put_up.word}'",
                 "leave them empty",
             )
         if self.usable and self.width and self.usable > self.width:

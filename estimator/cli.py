@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from estimator.estimate import Estimate
 
 T = TypeVar("T")
+WORTH_A_BAR = 8
+"""With fewer garments the work is done before a bar is seen."""
 
 app = typer.Typer(
     name="estimator",
@@ -36,11 +38,19 @@ CatalogOption = Annotated[
     Path | None,
     typer.Option("--catalog", "-c", metavar="FOLDER", help="Folder with items.csv and offers.csv."),
 ]
+ThoroughOption = Annotated[
+    bool, typer.Option("--thorough", help="Search longer for layouts that buy less.")
+]
 JsonOption = Annotated[bool, typer.Option("--json", help="Print JSON for another program.")]
 
 
 @app.command()
-def show(plans: Plans, catalog: CatalogOption = None, as_json: JsonOption = False) -> None:
+def show(
+    plans: Plans,
+    catalog: CatalogOption = None,
+    as_json: JsonOption = False,
+    thorough: ThoroughOption = False,
+) -> None:
     """Print what to buy: the shopping list, how each fabric lies, and what was taken for granted.
 
     \b
@@ -49,7 +59,7 @@ def show(plans: Plans, catalog: CatalogOption = None, as_json: JsonOption = Fals
       estimator show dress.toml --catalog shop
       estimator show dress.toml apron.toml --catalog shop     (bought together)
     """
-    found = _estimated(plans, catalog)
+    found = _estimated(plans, catalog, thorough=thorough)
     if as_json:
         from estimator.reports.as_json import estimate_json
 
@@ -73,6 +83,7 @@ def write(
             help="Where to write; PLAN-list.xlsx if not said, shopping-list.xlsx for several.",
         ),
     ] = None,
+    thorough: ThoroughOption = False,
 ) -> None:
     """Write the shopping list as a spreadsheet that a buyer can take to the shop.
 
@@ -83,7 +94,7 @@ def write(
       estimator write skirt.toml
       estimator write dress.toml --catalog shop --out dress-list.xlsx
     """
-    found = _estimated(plans, catalog)
+    found = _estimated(plans, catalog, thorough=thorough)
     path = out or Path(f"{plans[0].stem if len(plans) == 1 else 'shopping'}-list.xlsx")
     from estimator.reports.saving import save_workbook
     from estimator.reports.shopping_list import totals
@@ -94,14 +105,19 @@ def write(
 
 
 @app.command()
-def widths(plans: Plans, catalog: CatalogOption = None, as_json: JsonOption = False) -> None:
+def widths(
+    plans: Plans,
+    catalog: CatalogOption = None,
+    as_json: JsonOption = False,
+    thorough: ThoroughOption = False,
+) -> None:
     """Compare fabric widths: length to buy, cost and waste at each, and which is cheapest and why.
 
     \b
     Example:
       estimator widths dress.toml --catalog shop
     """
-    found = _estimated(plans, catalog)
+    found = _estimated(plans, catalog, thorough=thorough)
     if as_json:
         from estimator.reports.as_json import widths_json
 
@@ -113,7 +129,7 @@ def widths(plans: Plans, catalog: CatalogOption = None, as_json: JsonOption = Fa
 
 
 @app.command()
-def layout(plans: Plans, catalog: CatalogOption = None) -> None:
+def layout(plans: Plans, catalog: CatalogOption = None, thorough: ThoroughOption = False) -> None:
     """Print the cut list, and each cutting layout row by row, so that a person can chalk it.
 
     \b
@@ -122,7 +138,7 @@ def layout(plans: Plans, catalog: CatalogOption = None) -> None:
     """
     from estimator.reports.terminal import layout_text
 
-    _print(layout_text(_estimated(plans, catalog)))
+    _print(layout_text(_estimated(plans, catalog, thorough=thorough)))
 
 
 @app.command()
@@ -133,6 +149,7 @@ def working(
         str, typer.Option("--about", metavar="WORD", help="Only what has this in its name.")
     ] = "",
     as_json: JsonOption = False,
+    thorough: ThoroughOption = False,
 ) -> None:
     """Show the working behind each quantity and each cut size, line by line as on paper.
 
@@ -141,7 +158,7 @@ def working(
       estimator working dress.toml --catalog shop
       estimator working dress.toml --catalog shop --about lace
     """
-    found = _estimated(plans, catalog)
+    found = _estimated(plans, catalog, thorough=thorough)
     from estimator.reports.terminal import working_text
 
     text = working_text(found, about)
@@ -208,15 +225,34 @@ def new(
     _print(f"Wrote {path}: change its sizes, then run: estimator show {path}")
 
 
-def _estimated(plans: list[Path], catalog: Path | None) -> Estimate:
+def _estimated(plans: list[Path], catalog: Path | None, *, thorough: bool = False) -> Estimate:
     """Everything that a command needs: the files read, and the estimate of them together."""
     from estimator.faults import Refused
     from estimator.files import estimate_files
+    from estimator.memory import place, remember_until_the_end
 
-    try:
-        return estimate_files(plans, catalog)
-    except Refused as refused:
-        _refuse(refused)
+    memory = place()
+    remember_until_the_end(memory)
+    with contextlib.ExitStack() as until_done:
+
+        def begun(count: int) -> Callable[[int], None]:
+            """Shows how far the work on many garments is, to a person who looks on."""
+            if count < WORTH_A_BAR or not sys.stderr.isatty():
+                return lambda _done: None
+            bar = typer.progressbar(length=count, label="Estimating", file=sys.stderr)
+            return until_done.enter_context(bar).update
+
+        try:
+            return estimate_files(
+                plans,
+                catalog,
+                thorough=thorough,
+                processes=os.cpu_count() or 1,
+                memory=memory,
+                begun=begun,
+            )
+        except Refused as refused:
+            _refuse(refused)
 
 
 def _refusing(action: Callable[[], T]) -> T:
@@ -269,6 +305,9 @@ def main() -> None:
     except BrokenPipeError:
         _let_go_of(sys.stdout)
         sys.exit(1)
+    except KeyboardInterrupt:
+        print("stopped; nothing was written.", file=sys.stderr)
+        sys.exit(130)
     except OSError as problem:
         _let_go_of(sys.stdout)
         with contextlib.suppress(OSError):

@@ -1,6 +1,6 @@
 """The whole program from top to bottom: a job goes in, an estimate comes out.
 
-    plan + catalog -> needs -> for each width on offer: make-up -> layout -> runs -> purchases
+    plan + catalog -> needs -> at each width on offer: make-up -> layout -> runs, thread -> buying
 
 Each stage is a pure function from frozen values to frozen values. Files are read before this
 module and written after it.
@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from fractions import Fraction
 from itertools import product
 from math import prod
 
@@ -22,25 +23,44 @@ from estimator.buying.fabric_widths import (
     offers_by_width,
 )
 from estimator.buying.small_things import buy_count, buy_length
+from estimator.buying.thread import buy_thread
 from estimator.buying.types import Purchase, total_cost, with_own_keys
 from estimator.catalog import NO_CATALOG, Catalog, Offer
 from estimator.faults import Fault, Faults, Refused
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Unit
+from estimator.needs.care import advice_for
 from estimator.needs.cautions import cautions_for
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.granted import granted_of
+from estimator.needs.joins import joins_of
 from estimator.needs.makeup import sewn_lengths
 from estimator.needs.of_job import needs_of
 from estimator.needs.runs import length_needs
+from estimator.needs.selvedges import breadth_of
 from estimator.needs.sewing import seam_remarks
-from estimator.needs.terms import usable_width
+from estimator.needs.stitching import Sewn, sewn_in
+from estimator.needs.thread import granted_of_thread, thread_needs
 from estimator.needs.types import FabricNeed, FabricTerms, Group, LengthNeed, Needs
 from estimator.plan import Plan
 
 MOST_WIDTH_CHOICES = 256
 Widths = Mapping[FabricTerms, tuple[Offer, ...]]
 """For fabrics whose width sets a ring: the fabric's terms, and its offers at one width."""
+
+
+@dataclass(frozen=True, slots=True)
+class Saved:
+    """What planning several garments together saves on one thing, against garment by garment.
+
+    ``units`` are yards, metres or put-ups; None where the ways buy in different ones. ``money`` is
+    None without prices.
+    """
+
+    title: str
+    unit: str
+    units: Fraction | None
+    money: Decimal | None
 
 
 @dataclass(frozen=True)
@@ -54,6 +74,8 @@ class Estimate:
     remarks: tuple[str, ...]
     granted: tuple[str, ...]
     cautions: tuple[str, ...]
+    advice: tuple[str, ...]
+    saved: tuple[Saved, ...] = ()
 
     @property
     def cost(self) -> Decimal:
@@ -66,13 +88,13 @@ class Estimate:
         return sum(1 for one in self.purchases if one.buy.cost is None)
 
 
-def estimate(job: Job | Plan, catalog: Catalog = NO_CATALOG) -> Estimate:
-    """What to buy for a job, or for one plan with a catalog.
+def estimate(job: Job | Plan, catalog: Catalog = NO_CATALOG, *, thorough: bool = False) -> Estimate:
+    """What to buy for a job, or for one plan with a catalog; ``thorough`` searches longer.
 
     Raises Refused, with every complaint, for a plan that cannot be made or bought.
     """
     if isinstance(job, Plan):
-        job = Job((GarmentOrder(job),), catalog)
+        job = Job((GarmentOrder(job),), catalog, thorough)
     faults = Faults()
     needs = needs_of(job, faults)
     notions = _notions(needs, faults)
@@ -106,7 +128,7 @@ def _beside_the_others(best: Estimate, found: Sequence[Estimate]) -> Estimate:
     for number, choice in enumerate(best.fabrics):
         alike = [one for one in found if _same_but_for(number, one, best)]
         fabrics.append(compared(choice, [one.fabrics[number] for one in alike]))
-    return replace(best, fabrics=tuple(fabrics), purchases=_listed(fabrics, best.purchases))
+    return replace(best, fabrics=tuple(fabrics), purchases=listed(fabrics, best.purchases))
 
 
 def _same_but_for(number: int, one: Estimate, other: Estimate) -> bool:
@@ -115,7 +137,7 @@ def _same_but_for(number: int, one: Estimate, other: Estimate) -> bool:
     return all(n == number or a.chosen.width == b.chosen.width for n, (a, b) in pairs)
 
 
-def _listed(fabrics: Sequence[FabricChoice], others: Sequence[Purchase]) -> tuple[Purchase, ...]:
+def listed(fabrics: Sequence[FabricChoice], others: Sequence[Purchase]) -> tuple[Purchase, ...]:
     """The shopping list in the order in which a shop is walked."""
     rest = [one for one in others if one.group not in (Group.FABRICS, Group.LININGS)]
     lines = [*(choice.purchase for choice in fabrics), *rest]
@@ -148,22 +170,25 @@ def _at_widths(job: Job, needs: Needs, notions: Sequence[Purchase], widths: Widt
             fabrics.append(_fabric(need, edges, widths, _unit(needs)))
     with faults.of_others():
         trims = _trims(needs, edges)
+    sewn = _sewn_in(needs, edges, fabrics, faults)
+    threads = _threads(needs, sewn, faults)
     faults.refuse_if_any()
     return Estimate(
         job=job,
         currency=needs.currency,
         fabrics=tuple(fabrics),
-        purchases=_listed(fabrics, [*trims, *notions]),
-        granted=tuple(line for one in edges for line in granted_of(one)),
+        purchases=listed(fabrics, [*trims, *notions, *threads]),
+        granted=_granted(needs, edges, sewn),
         remarks=tuple(remark for one in edges for remark in seam_remarks(one)),
         cautions=cautions_for(job, [need.terms.kind for need in needs.counts]),
+        advice=advice_for(job),
     )
 
 
 def _sewn(number: int, order: GarmentOrder, needs: Needs, widths: Widths) -> EdgeLengths:
     """The edges of one garment as it is sewn from fabrics of these widths."""
-    usable = {
-        name: usable_width(need.terms, widths[need.terms][0])
+    breadths = {
+        name: breadth_of(need.terms, widths[need.terms][0])
         for need in needs.fabrics
         if need.terms in widths
         for garment, name in need.used_as
@@ -171,7 +196,7 @@ def _sewn(number: int, order: GarmentOrder, needs: Needs, widths: Widths) -> Edg
     }
     faults = Faults()
     with faults.at(order.places, ()):
-        return sewn_lengths(order, usable)
+        return sewn_lengths(order, breadths)
     raise Refused(faults.found)
 
 
@@ -195,6 +220,43 @@ def _trims(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:
             purchases += buy_length(need, _unit(needs))
     faults.refuse_if_any()
     return purchases
+
+
+def _sewn_in(
+    needs: Needs,
+    edges: Sequence[EdgeLengths],
+    fabrics: Sequence[FabricChoice],
+    faults: Faults,
+) -> list[tuple[Sewn, ...]]:
+    """What is sewn in each garment whose plan asks for thread; nothing of the others."""
+    asked = {thread.garment for thread in needs.threads}
+    cut = [(choice.need, choice.chosen.pieces) for choice in fabrics]
+    found: list[tuple[Sewn, ...]] = [()] * len(edges)
+    for number, one in enumerate(edges):
+        if number in asked:
+            with faults.about(needs.garments[number].places.file):
+                found[number] = sewn_in(one, joins_of(number, one, cut))
+    return found
+
+
+def _threads(needs: Needs, sewn: Sequence[Sequence[Sewn]], faults: Faults) -> list[Purchase]:
+    """Thread for all that is sewn."""
+    purchases = []
+    for need in thread_needs(needs, sewn):
+        with faults.about(need.sources[0].where):
+            purchases.append(buy_thread(need))
+    return purchases
+
+
+def _granted(
+    needs: Needs, edges: Sequence[EdgeLengths], sewn: Sequence[Sequence[Sewn]]
+) -> tuple[str, ...]:
+    """What was taken for granted of each garment's trims and thread."""
+    found: list[str] = []
+    for number, one in enumerate(edges):
+        threads = [thread for thread in needs.threads if thread.garment == number]
+        found += [*granted_of(one), *granted_of_thread(one.order, sewn[number], threads)]
+    return tuple(found)
 
 
 def _notions(needs: Needs, faults: Faults) -> list[Purchase]:

@@ -109,7 +109,7 @@ def test_a_dress_of_six_panels_is_bought_as_reckoned_by_hand() -> None:
     # Two panels of 18 3/4 lie across 44 in: three rows of 26 1/8, the straps (3 x 17) beside them.
     # 78 3/8 + 2 x 1 = 80 3/8; / 0.95 = 84.6; up to 2 3/8 yd = 85 1/2 in.
     found = orchard_dress()
-    assert found.fabrics[0].chosen.layout.length == length("78 3/8").ticks
+    assert found.fabrics[0].chosen.laid.cuts[0].length == length("78 3/8").ticks
     assert bought(found, "lawn").buy.bought == length("2 3/8 yd")
     # One lining panel across 41 in, two rows of 24 1/8 and 2 in: 50 1/4, 1 1/2 yd.
     assert bought(found, "batiste").buy.bought == length("1 1/2 yd")

@@ -116,9 +116,9 @@ def test_no_fabric_is_bought_short_and_every_piece_lies_on_it(drawn: Drawn) -> N
                   piece.may_turn)
             for piece in option.pieces
         ]  # fmt: skip
-        assert faults_in(Cloth(option.usable.ticks, repeat), blanks, option.layout) == []
+        assert faults_in(Cloth(option.usable.ticks, repeat), blanks, option.laid.cuts[0]) == []
         assert isinstance(option.buy.bought, Length)
-        on_the_roll = (option.layout.length + length("2 in").ticks) * (
+        on_the_roll = (option.laid.cuts[0].length + length("2 in").ticks) * (
             1 + Fraction(drawn.waste, 100)
         )
         assert option.buy.bought.ticks * left >= on_the_roll
@@ -151,8 +151,8 @@ def without_words(found: Estimate) -> object:
              [step.result for step in line.buy.steps])
             for line in found.purchases
         ],
-        [(choice.chosen.layout, [(piece.width, piece.length) for piece in choice.chosen.pieces])
-         for choice in found.fabrics],
+        [(one.chosen.laid.cuts[0], [(piece.width, piece.length) for piece in one.chosen.pieces])
+         for one in found.fabrics],
     )  # fmt: skip
 
 
@@ -176,7 +176,7 @@ def of(drawn: Drawn, **changed: int) -> Estimate:
 def test_copies_are_cut_like_so_many_times_the_pieces(drawn: Drawn, copies: int) -> None:
     copied = of(drawn, copies=copies).fabrics[0].chosen
     multiplied = of(drawn, quantity=copies).fabrics[0].chosen
-    assert copied.layout == multiplied.layout
+    assert copied.laid.cuts[0] == multiplied.laid.cuts[0]
     assert copied.buy.bought == multiplied.buy.bought
 
 

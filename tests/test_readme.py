@@ -77,9 +77,32 @@ def test_the_plan_in_the_readme_works_as_it_stands(tmp_path: Path) -> None:
     assert estimate.unpriced == 1
 
 
+def test_the_stays_in_the_readme_work_as_they_stand(tmp_path: Path) -> None:
+    # eyelets: 14 - 2 x 1/2 = 13 spaces, 14 on each of two backs, and 2 to spare: 30
+    plan = tmp_path / "stays.toml"
+    (text,) = (block for block in _blocks("toml") if "[[lacing]]" in block)
+    plan.write_text(text, encoding="utf-8")
+    estimate = estimate_files([plan])
+    needed = {line.title: line.needed for line in estimate.purchases}
+    assert needed["eyelets"] == 30
+    assert needed["bone tips"] == 12
+    assert "hand wash (silk in lining)" in " ".join(estimate.advice)
+
+
 def test_the_python_example_of_the_readme_runs(checkout: Path) -> None:
     shutil.copy(HOUSE / "templates" / "gathered_skirt.toml", checkout / "skirt.toml")
     (checkout / "example.py").write_text(_blocks("python")[0], encoding="utf-8")
     done = _run("python example.py", checkout)
     assert done.returncode == 0, done.stderr
     assert "yd" in done.stdout
+
+
+def test_the_engines_example_in_the_readme_runs_and_proves_its_length(checkout: Path) -> None:
+    # two panels of 203 lie beside each other on 440, in two rows of 265; the sash of 40 x 420,
+    # turned across, needs a third row
+    (checkout / "engine.py").write_text(_blocks("python")[1], encoding="utf-8")
+    done = _run("python engine.py", checkout)
+    assert done.returncode == 0, done.stderr
+    length, bound = map(int, done.stdout.split()[:2])
+    assert length == 2 * 265 + 40
+    assert bound <= length

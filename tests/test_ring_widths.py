@@ -63,10 +63,10 @@ def test_a_width_that_its_joins_take_up_is_left_out() -> None:
     ring = tier('"1 in", "45 in"').replace("widths = 2", 'ring = "80"')
     (choice,) = estimate(plan(ring)).fabrics
     assert choice.chosen.width == length("45 in")
-    assert [one.width for one in choice.too_narrow] == [length("1 in")]
+    assert [one.width for one in choice.unfit] == [length("1 in")]
 
 
 def test_a_width_that_is_all_selvedge_is_left_out() -> None:
     ring = tier('"1 in", "45 in"').replace('selvedge = "0"', 'selvedge = "1/2"')
     (choice,) = estimate(plan(ring.replace("widths = 2", 'ring = "80"'))).fabrics
-    assert [one.width for one in choice.too_narrow] == [length("1 in")]
+    assert [one.width for one in choice.unfit] == [length("1 in")]

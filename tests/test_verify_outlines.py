@@ -28,7 +28,7 @@ def piece(width: int, long: int, quantity: int, **more: object) -> CutPiece:
 def laid(count: int, wide: int, long: int, *apart: int, lots: int = 1) -> Laid:
     lot = Lot(0, count, "gores", Blank("gores", wide, long, lots), tuple(map(Length, apart)))
     places = tuple(Placement(0, wide * number, 0, wide, long) for number in range(lots))
-    return Laid((lot,), Layout(48, long, places, (), 1, Style.CLOSE))
+    return Laid((lot,), (Layout(48, long, places, (), 1, Style.CLOSE),), 1)
 
 
 # Five gores of 12 and 6 take 5 x 9 + 3 = 48; four with a square side two pairs of 18.

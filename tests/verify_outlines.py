@@ -19,7 +19,7 @@ from itertools import combinations
 
 from estimator.buying.laying import Laid
 from estimator.buying.lots import Lot
-from estimator.layout import Placement
+from estimator.layout import Layout, Placement
 from estimator.measure import Length
 from estimator.needs.types import CutPiece
 
@@ -52,16 +52,29 @@ def faults_in(
         *_not_as_wanted(pieces, drawn),
         *(f"{one}: on its head, on a fabric with nap" for one in drawn if nap and one.on_its_head),
         *_beyond_their_places(pieces, laid),
-        *_off_the_fabric(drawn, usable, laid.layout.length),
-        *(f"{a}: over {b}" for a, b in combinations(drawn, 2) if overlap(a.corners, b.corners)),
+        *(fault for cut in laid.cuts for fault in _in_one_cut(pieces, laid, cut, usable)),
     ]
+
+
+def _in_one_cut(
+    pieces: Sequence[CutPiece], laid: Laid, cut: Layout, usable: Length
+) -> Iterator[str]:
+    drawn = _of_cut(pieces, laid, cut)
+    yield from _off_the_fabric(drawn, usable, cut.length)
+    for one, other in combinations(drawn, 2):
+        if overlap(one.corners, other.corners):
+            yield f"{one}: over {other}"
 
 
 def outlines(pieces: Sequence[CutPiece], laid: Laid) -> list[Outline]:
     """Every copy of every piece where the layout puts it."""
+    return [one for cut in laid.cuts for one in _of_cut(pieces, laid, cut)]
+
+
+def _of_cut(pieces: Sequence[CutPiece], laid: Laid, cut: Layout) -> list[Outline]:
     return [
         one
-        for place in laid.layout.placements
+        for place in cut.placements
         for one in _of_lot(pieces[laid.lots[place.blank].piece], laid.lots[place.blank], place)
     ]
 
@@ -123,7 +136,7 @@ def _not_as_wanted(pieces: Sequence[CutPiece], drawn: Sequence[Outline]) -> Iter
 
 
 def _beyond_their_places(pieces: Sequence[CutPiece], laid: Laid) -> Iterator[str]:
-    for place in laid.layout.placements:
+    for place in (place for cut in laid.cuts for place in cut.placements):
         lot = laid.lots[place.blank]
         for one in _of_lot(pieces[lot.piece], lot, place):
             within = all(

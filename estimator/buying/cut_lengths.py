@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from fractions import Fraction
 from math import ceil
 
@@ -10,7 +10,7 @@ from estimator.buying.types import Buy
 from estimator.catalog import Offer
 from estimator.measure import Length, shop_text
 from estimator.needs.types import BuyingTerms, FabricTerms
-from estimator.working import SHRINKS, Reckoning
+from estimator.working import SHRINKS, Reckoning, in_all
 
 CUT_ENDS = 2
 
@@ -20,13 +20,15 @@ def with_waste(length: Reckoning, terms: FabricTerms | BuyingTerms) -> Reckoning
     return length.times("waste allowance", 1 + terms.waste)
 
 
-def fabric_needed(layout_length: Length, terms: FabricTerms) -> Reckoning:
-    """The length of fabric that a layout of this length needs, with both cut ends straightened.
+def fabric_needed(layout_length: Length, terms: FabricTerms, cuts: int = 1) -> Reckoning:
+    """The length of fabric that a layout of this length needs, with all cut ends straightened.
 
     Shrinkage divides: to have 60 in after washing at 5 %, 60 / 0.95 is needed.
     """
     length = Reckoning.start("length of the cutting layout", layout_length)
-    length = length.plus("straightening, two cut ends", terms.straightening * CUT_ENDS)
+    ends = CUT_ENDS * cuts
+    label = "straightening, two cut ends" if cuts == 1 else f"straightening, {ends} cut ends"
+    length = length.plus(label, terms.straightening * ends)
     return with_waste(length.divided_by(SHRINKS, 1 - terms.shrinkage), terms)
 
 
@@ -74,6 +76,18 @@ def steps_sold_of(terms: BuyingTerms, offer: Offer) -> Callable[[Fraction], int]
     return steps
 
 
+def longest_layout(terms: FabricTerms, offer: Offer) -> int | None:
+    """The longest layout, in ticks, that one bolt takes; None where bolts have no stated length.
+
+    Below zero for a bolt that its straightened ends take up.
+    """
+    if offer.bolt is None:
+        return None
+    grown = (1 + terms.waste) / (1 - terms.shrinkage)
+    sold = offer.bolt.ticks // offer.selling_step.ticks * offer.selling_step.ticks
+    return int(sold / grown) - terms.straightening.ticks * CUT_ENDS
+
+
 def _sayable(sold: Reckoning, offer: Offer) -> Reckoning:
     """Up to what a list can state: sixteenths or hundredths of a yard, hundredths of a metre.
 
@@ -87,15 +101,24 @@ def _sayable(sold: Reckoning, offer: Offer) -> Reckoning:
     return sold.sold_by("as the list can state it", unit.of(HUNDREDTH))
 
 
-def cut_from_roll(needed: Reckoning, offer: Offer) -> Buy:
-    """Buys a length on an offer; where the price is from a quantity, at least that quantity."""
-    sold = as_sold(needed, offer)
+def cut_from_roll(needed: Sequence[Reckoning], offer: Offer) -> Buy:
+    """Buys the lengths of one or several cuts on an offer, each raised as the shop sells it.
+
+    Where the price is from a quantity, at least that quantity.
+    """
+    cuts = [as_sold(one, offer) for one in needed]
+    sold = in_all("all cuts together", cuts)
+    unit = offer.sold_by
+    note = ""
+    if len(cuts) > 1:
+        note = "cut in " + " and ".join(shop_text(cut.value, unit) for cut in cuts)
     least = offer.from_quantity
     if not isinstance(least, Length) or sold.value >= least:
-        return Buy(offer, sold.value, sold.steps)
+        return Buy(offer, sold.value, sold.steps, note)
     more = sold.at_least("the quantity from which this price holds", least)
     more = _sayable(more.sold_by("as the shop sells it", offer.selling_step), offer)
-    return Buy(offer, more.value, more.steps, break_note(shop_text(least, offer.sold_by)))
+    why = break_note(shop_text(least, unit))
+    return Buy(offer, more.value, more.steps, "; ".join(filter(None, (note, why))))
 
 
 def break_note(least: str) -> str:

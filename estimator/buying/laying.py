@@ -2,92 +2,188 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import chain
 
-from estimator.buying.cut_lengths import steps_sold
+from estimator.buying.cut_lengths import longest_layout, steps_sold
+from estimator.buying.known_layouts import known_or
 from estimator.buying.lots import Lot, outline_area, single_lots, slanted_lots
 from estimator.catalog import Offer
-from estimator.layout import EVERYDAY, Cloth, Effort, Layout, lay_out
+from estimator.layout import (
+    EVERYDAY,
+    THOROUGH,
+    Cloth,
+    Column,
+    Effort,
+    Held,
+    Layout,
+    Placement,
+    Style,
+    lay_out_in_cuts,
+)
 from estimator.measure import Length
-from estimator.needs.fits import narrowest
+from estimator.needs.fits import goes_on
+from estimator.needs.selvedges import Breadth
 from estimator.needs.types import CutPiece, FabricTerms
 
 QUICK = Effort(1_000)
-"""For looks whose layout is not the one that is cut."""
 Pieces = tuple[CutPiece, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """A layout, and the lots of pieces that its blanks are."""
+    """The layout of each cut of the fabric, mostly one, and the lots of pieces that its blanks are.
+
+    ``bound`` is a length in ticks below which no layouts of these pieces can add up.
+    """
 
     lots: tuple[Lot, ...]
-    layout: Layout
+    cuts: tuple[Layout, ...]
+    bound: int
 
     @property
     def slanted(self) -> bool:
         """Whether some pieces lie head to tail."""
         return any(lot.count > 1 for lot in self.lots)
 
+    @property
+    def length(self) -> Length:
+        """All the cuts together, from the first piece to the last of each."""
+        return Length(sum(cut.length for cut in self.cuts))
+
+    @property
+    def style(self) -> Style:
+        """Straight rows, unless some cut is a close layout."""
+        styles = {cut.style for cut in self.cuts}
+        return Style.CLOSE if Style.CLOSE in styles else Style.STRAIGHT_ROWS
+
+    def buys(self, cloth: Cloth) -> int:
+        """What is bought for all the cuts, each rounded by itself."""
+        return sum(cloth.buys(cut.length) for cut in self.cuts)
+
+
+def cloth_of(terms: FabricTerms, breadth: Breadth, offer: Offer) -> Cloth:
+    """What the layout engine knows of a fabric: washed, its repeats shrunk with it."""
+    repeat = terms.repeat.times(1 - terms.shrinkage).ticks if terms.repeat else 0
+    across = terms.repeat_across
+    return Cloth(
+        width=breadth.of_a_layer.ticks,
+        repeat=repeat,
+        buys=steps_sold(terms, offer),
+        repeat_across=across.times(1 - terms.shrinkage_across).ticks if across else 0,
+    )
+
 
 @lru_cache(maxsize=1024)
 def laid_out(
     terms: FabricTerms,
-    usable: Length,
+    breadth: Breadth,
     pieces: tuple[CutPiece, ...],
     offer: Offer,
-    effort: Effort = EVERYDAY,
+    *,
+    quick: bool = False,
 ) -> Laid:
-    """The pieces on cloth that has been washed: its print repeat has shrunk with it.
+    """The pieces on cloth that has been washed, in as many cuts as its bolts make of it.
 
-    Tapers lie head to tail where that buys less than boxes do. Kept, because choosing the widths on
-    which rings depend asks for the same layout many times.
+    Tapers lie head to tail where that buys less than boxes do, but not on a plaid, which would not
+    match. ``quick`` is for a look whose layout is not the one that is cut. Kept, because choosing
+    the widths on which rings depend asks for the same layout often.
+
+    Raises DoesNotFit for a piece longer than any bolt.
     """
-    repeat = terms.repeat.times(1 - terms.shrinkage).ticks if terms.repeat else 0
-    cloth = Cloth(usable.ticks, repeat, steps_sold(terms, offer))
-    singly = single_lots(pieces)
-    boxes = lay_out(cloth, [lot.blank for lot in singly], effort=effort, rows_only=terms.rows_only)
-    slanted = slanted_lots(pieces, usable, terms.nap)
-    if slanted == singly:
-        return Laid(singly, boxes)
-    rows = lay_out(cloth, [lot.blank for lot in slanted], effort=effort, rows_only=terms.rows_only)
-    if cloth.buys(rows.length) >= cloth.buys(boxes.length):
-        return Laid(singly, boxes)
-    return Laid(slanted, replace(rows, bound=_outline_bound(pieces, usable)))
+    cloth = cloth_of(terms, breadth, offer)
+    longest = longest_layout(terms, offer)
+    effort = QUICK if quick else THOROUGH if terms.thorough else EVERYDAY
+
+    def laid(lots: tuple[Lot, ...]) -> Laid:
+        blanks = [lot.blank for lot in lots]
+        rows_only = terms.rows_only
+        cuts = known_or(
+            cloth,
+            (terms.straightening, terms.waste, terms.shrinkage, offer.selling_step, offer.minimum),
+            blanks,
+            (longest, effort.work, rows_only),
+            lambda: lay_out_in_cuts(cloth, blanks, longest, effort=effort, rows_only=rows_only),
+        )
+        return Laid(lots, cuts.layouts, cuts.bound)
+
+    singly = single_lots(pieces, breadth, nap=terms.nap)
+    boxes = laid(singly)
+    slanted = slanted_lots(pieces, breadth, nap=terms.nap)
+    if slanted == singly or cloth.repeat_across:
+        return boxes
+    rows = laid(slanted)
+    if rows.buys(cloth) >= boxes.buys(cloth):
+        return boxes
+    return replace(rows, bound=_outline_bound(pieces, breadth))
 
 
-def least_of(own: Laid, known: Sequence[Laid], pieces: Pieces, buys: Callable[[int], int]) -> Laid:
+def least_of(
+    own: Laid, known: Sequence[Laid], pieces: Pieces, breadth: Breadth, cloth: Cloth
+) -> Laid:
     """A width's own layout, unless one known of narrower fabric buys less.
 
     What is taken over is bounded as it lies: outlines by their area, boxes as those of the width.
     """
-    best = min((own, *known), key=lambda laid: buys(laid.layout.length))
+    best = min((own, *known), key=lambda laid: laid.buys(cloth))
     if best is own:
         return own
-    width = own.layout.width
-    bound = _outline_bound(pieces, Length(width)) if best.slanted else own.layout.bound
-    return replace(best, layout=replace(best.layout, width=width, bound=bound))
+    bound = _outline_bound(pieces, breadth) if best.slanted else own.bound
+    cuts = tuple(_widened(cut, best.lots, cloth.width) for cut in best.cuts)
+    return replace(best, cuts=cuts, bound=bound)
 
 
-def _outline_bound(pieces: Sequence[CutPiece], usable: Length) -> int:
+def _widened(layout: Layout, lots: Sequence[Lot], width: int) -> Layout:
+    """The same layout on wider cloth, its pieces at the far edge moved out to it."""
+    further = width - layout.width
+
+    def at_far_edge(place: Placement) -> bool:
+        held = lots[place.blank].blank.held
+        reaches = place.across + place.width == layout.width
+        return held is Held.FAR or (held is Held.EITHER and reaches and place.across > 0)
+
+    def moved(place: Placement) -> Placement:
+        return replace(place, across=place.across + further)
+
+    def in_row(column: Column) -> Column:
+        if not any(map(at_far_edge, column.placements)):
+            return column
+        return replace(
+            column,
+            across=column.across + further,
+            placements=tuple(map(moved, column.placements)),
+        )
+
+    rows = tuple(replace(row, columns=tuple(map(in_row, row.columns))) for row in layout.rows)
+    placements = tuple(moved(one) if at_far_edge(one) else one for one in layout.placements)
+    if rows:
+        in_rows = (place for row in rows for column in row.columns for place in column.placements)
+        placements = tuple(sorted(in_rows, key=lambda one: (one.along, one.across)))
+    return replace(layout, width=width, rows=rows, placements=placements)
+
+
+def _outline_bound(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
     """A length that no layout of the true outlines can go below: their area, and the longest."""
     longest = max(piece.length.value.ticks for piece in pieces)
-    return max(longest, -(-total_area(pieces) // usable.ticks))
+    return max(longest, -(-total_area(pieces, breadth) // breadth.usable.ticks))
 
 
-def total_area(pieces: Sequence[CutPiece]) -> int:
-    """The area of all the pieces in square ticks."""
-    return sum(outline_area(piece) * piece.quantity for piece in pieces)
+def total_area(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
+    """The area of all the pieces in square ticks, as far as it is between the selvedges."""
+    on_selvedges = (
+        breadth.selvedge.ticks * len(piece.selvedges) * piece.length.value.ticks * piece.quantity
+        for piece in pieces
+    )
+    return sum(outline_area(piece) * piece.quantity for piece in pieces) - sum(on_selvedges)
 
 
 def best_made_up(
     sized: Pieces,
     strips: Sequence[Sequence[Pieces]],
     terms: FabricTerms,
-    usable: Length,
+    breadth: Breadth,
     offer: Offer,
 ) -> Pieces:
     """All the pieces, each strip made up in the way that buys least beside the others.
@@ -101,10 +197,10 @@ def best_made_up(
         bought = []
         for way in ways:
             tried = (*sized, *chain(*chosen[:number], way, *chosen[number + 1 :]))
-            if max(map(narrowest, tried)) > usable:
+            if not goes_on(tried, breadth):
                 continue
-            layout = laid_out(terms, usable, tried, offer, QUICK).layout
-            bought.append((steps_sold(terms, offer)(layout.length), way))
+            laid = laid_out(terms, breadth, tried, offer, quick=True)
+            bought.append((laid.buys(cloth_of(terms, breadth, offer)), way))
         if bought:
             chosen[number] = min(bought, key=lambda one: one[0])[1]
     return (*sized, *chain(*chosen))

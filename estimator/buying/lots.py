@@ -11,8 +11,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import cycle, islice
 
-from estimator.layout import Blank
+from estimator.buying.spread import Part, parts_laid
+from estimator.layout import Blank, Held
 from estimator.measure import Length, total
+from estimator.needs.selvedges import Breadth
 from estimator.needs.types import CutPiece
 
 
@@ -22,6 +24,7 @@ class Lot:
 
     Head to tail, each lies ``apart`` further from the selvedge than the one before it, by turns
     where there are two distances. With one square side, that of the first is at the near selvedge.
+    ``layers`` pieces are cut at once; ``half`` says that it is half a piece, on the fold.
     """
 
     piece: int
@@ -29,34 +32,40 @@ class Lot:
     name: str
     blank: Blank
     apart: tuple[Length, ...] = ()
+    layers: int = 1
+    half: bool = False
 
 
-def single_lots(pieces: Sequence[CutPiece]) -> tuple[Lot, ...]:
+def single_lots(
+    pieces: Sequence[CutPiece], breadth: Breadth, *, nap: bool = False
+) -> tuple[Lot, ...]:
     """Every piece by itself, a taper by the box round it."""
-    return tuple(_lot(number, piece, 1, piece.quantity) for number, piece in enumerate(pieces))
+    return tuple(_lot(part, 1, part.quantity) for part in parts_laid(pieces, breadth, nap=nap))
 
 
-def slanted_lots(pieces: Sequence[CutPiece], usable: Length, nap: bool) -> tuple[Lot, ...]:
+def slanted_lots(
+    pieces: Sequence[CutPiece], breadth: Breadth, *, nap: bool = False
+) -> tuple[Lot, ...]:
     """Tapers head to tail, as many in a row as the fabric takes, and the other pieces singly.
 
     On a fabric with nap no piece may stand on its head, and each lies by itself.
     """
     if nap:
-        return single_lots(pieces)
-    return tuple(
-        lot for number, piece in enumerate(pieces) for lot in _rows_of(number, piece, usable)
-    )
+        return single_lots(pieces, breadth, nap=nap)
+    parts = parts_laid(pieces, breadth, nap=nap)
+    return tuple(lot for part in parts for lot in _rows_of(part, breadth.of_a_layer))
 
 
-def _rows_of(number: int, piece: CutPiece, usable: Length) -> Iterator[Lot]:
-    count = min(piece.quantity, most_across(piece, usable))
+def _rows_of(part: Part, width: Length) -> Iterator[Lot]:
+    alone = part.half or part.held is not Held.FREE
+    count = 1 if alone else min(part.quantity, most_across(part.piece, width))
     if count < 2:
-        yield _lot(number, piece, 1, piece.quantity)
+        yield _lot(part, 1, part.quantity)
         return
-    rows, rest = divmod(piece.quantity, count)
-    yield _lot(number, piece, count, rows)
+    rows, rest = divmod(part.quantity, count)
+    yield _lot(part, count, rows)
     if rest:
-        yield _lot(number, piece, rest, 1)
+        yield _lot(part, rest, 1)
 
 
 def most_across(piece: CutPiece, usable: Length) -> int:
@@ -101,13 +110,16 @@ def outline_area(piece: CutPiece) -> int:
     return across.ticks * long.ticks // 2
 
 
-def _lot(number: int, piece: CutPiece, count: int, quantity: int) -> Lot:
-    name = piece.name if count == 1 else f"{piece.name}, {count} head to tail"
+def _lot(part: Part, count: int, quantity: int) -> Lot:
+    piece = part.piece
+    name = part.name if count == 1 else f"{part.name}, {count} head to tail"
     blank = Blank(
         name=name,
-        width=slanted_width(piece, count).ticks,
+        width=(part.width if count == 1 else slanted_width(piece, count)).ticks,
         length=piece.length.value.ticks,
         quantity=quantity,
-        may_turn=piece.may_turn and count == 1,
+        may_turn=piece.may_turn and count == 1 and part.held is Held.FREE,
+        held=part.held,
     )
-    return Lot(number, count, name, blank, steps_apart(piece) if count > 1 else ())
+    apart = steps_apart(piece) if count > 1 else ()
+    return Lot(part.number, count, name, blank, apart, part.layers, part.half)

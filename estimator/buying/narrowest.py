@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from estimator.buying.cut_lengths import as_sold, fabric_needed
 from estimator.buying.fabric_widths import FabricChoice, WidthOption
-from estimator.buying.laying import QUICK, laid_out
-from estimator.layout import EVERYDAY, Effort
-from estimator.measure import Length
-from estimator.needs.fits import narrowest
+from estimator.buying.laying import laid_out
+from estimator.layout import Held
+from estimator.measure import Length, total
+from estimator.needs.fits import BOTH, least_width
 from estimator.needs.types import FabricTerms
 from estimator.plan import Made
 
@@ -34,15 +34,18 @@ def narrowest_serving(choice: FabricChoice) -> Narrowest | None:
     """The narrowest fabric found on which the length that is bought still serves.
 
     Every width it names has a layout; a narrower one may exist that was not found. None where
-    strips take the fabric's width, for then the pieces are others on every width.
+    strips take the fabric's width or pieces both its selvedges: they are others on every width.
     """
+    option, terms = choice.chosen, choice.need.terms
     if any(one.piece.made is Made.JOINED_STRIP for one in choice.need.hanging):
         return None
-    option, terms = choice.chosen, choice.need.terms
+    if any(len(piece.selvedges) == BOTH for piece in option.pieces):
+        return None
     assert isinstance(option.buy.bought, Length), "fabric is cut to length"
     bought, unit = option.buy.bought, option.buy.offer.sold_by.tape
     mark = unit.length if unit.metric else Length(unit.length.ticks // 4)
-    least = max(map(narrowest, option.pieces))
+    selvedge, folded = option.breadth.selvedge, option.breadth.folded
+    least = max(least_width(piece, selvedge, folded=folded) for piece in option.pieces)
     serves, fails = _extent(option), least - Length(1)
     for _ in range(LOOKS):
         middle = Length((serves.ticks + fails.ticks + 1) // 2)
@@ -57,21 +60,27 @@ def narrowest_serving(choice: FabricChoice) -> Narrowest | None:
     washed = next_down.times_rounded_down(1 - terms.shrinkage_across)
     if washed < least:
         return Narrowest(usable, next_down, None)
-    then_buy = _bought_at(washed, option, terms, EVERYDAY)
+    then_buy = _bought_at(washed, option, terms, quick=False)
     return Narrowest(usable, next_down, max(bought, then_buy))
 
 
 def _bought_at(
-    washed: Length, option: WidthOption, terms: FabricTerms, effort: Effort = QUICK
+    washed: Length, option: WidthOption, terms: FabricTerms, *, quick: bool = True
 ) -> Length:
     """What has to be bought of a fabric of this usable width, for the same pieces."""
-    layout = laid_out(terms, washed, option.pieces, option.buy.offer, effort).layout
-    return as_sold(fabric_needed(Length(layout.length), terms), option.buy.offer).value
+    breadth = replace(option.breadth, usable=washed)
+    laid = laid_out(terms, breadth, option.pieces, option.buy.offer, quick=quick)
+    needed = [fabric_needed(Length(cut.length), terms) for cut in laid.cuts]
+    return total(as_sold(one, option.buy.offer).value for one in needed)
 
 
 def _extent(option: WidthOption) -> Length:
     """How far across the fabric a layout reaches: so narrow it may lie unchanged."""
-    return Length(max(place.across + place.width for place in option.layout.placements))
+    if any(lot.blank.held in (Held.FAR, Held.EITHER) for lot in option.laid.lots):
+        return option.usable  # what lies at the far edge moves with it
+    places = (place for cut in option.laid.cuts for place in cut.placements)
+    reach = max(place.across + place.width for place in places)
+    return Length(reach * 2 if option.breadth.folded else reach)
 
 
 def _as_measured(washed: Length, terms: FabricTerms, mark: Length) -> Length:

@@ -168,7 +168,7 @@ class _Shelf:
         on_cards = sum(sum(card) for _, card in filling.loads)
         rest = self.all_runs.minus("what is on the put-ups", self._length(on_cards))
         needed = with_waste(rest, self.need.terms)
-        buy = cut_from_roll(needed, roll)
+        buy = cut_from_roll([needed], roll)
         return Part(replace(buy, note=_said(_together(names, None), buy.note)), needed.value)
 
     def _length(self, parts: int) -> Length:

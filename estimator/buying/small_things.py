@@ -31,7 +31,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
     ways: list[Way] = []
     for offer in need.terms.offers:
         if offer.put_up.cut_to_length:
-            ways.append((Part(cut_from_roll(needed, offer), needed.value),))
+            ways.append((Part(cut_from_roll([needed], offer), needed.value),))
         elif not isinstance(offer.put_up.holds, Length):
             raise Wrong(
                 f"'{offer.item}' is sold as {offer.put_up.text}, which says nothing of its length",
@@ -60,6 +60,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
             buy=part.buy,
             notes=(*need.notes, *run_notes, *filter(None, (part.buy.note,))),
             sources=sources,
+            alike=need.terms,
         )
         for number, part in enumerate(least_way(ways))
     )
@@ -90,6 +91,7 @@ def buy_count(need: CountNeed, unit: Unit) -> tuple[Purchase, ...]:
             buy=_with_zip_steps(need, part.buy),
             notes=(*need.notes, *filter(None, (part.buy.note,)), *_zip_notes(need, part.buy, unit)),
             sources=need.sources,
+            alike=(need.terms, need.opening),
         )
         for number, part in enumerate(least_way(_in_packs(need, offers)))
     )
@@ -108,6 +110,8 @@ def _zip_notes(need: CountNeed, buy: Buy, unit: Unit) -> list[str]:
         if need.opening is None:
             return []
         return [f"for an opening of {tape_text(need.opening, unit)}: take it or the next longer"]
+    if need.opening is None and need.terms.kind is Kind.THREAD:
+        return []
     notes = [f"{natural_text(length, unit)} long"]
     if need.opening is not None and length > need.opening:
         notes.append(f"shorten to {natural_text(need.opening, unit)}")

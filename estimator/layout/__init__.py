@@ -11,6 +11,7 @@ measured alone:
 from estimator.layout.answer import Column, Layout, Placement, Row, Style
 from estimator.layout.choose import lay_out
 from estimator.layout.effort import EVERYDAY, THOROUGH, Effort
+from estimator.layout.in_cuts import Cuts, lay_out_in_cuts
 from estimator.layout.question import Blank, Cloth, DoesNotFit, Held
 
 __all__ = [
@@ -19,6 +20,7 @@ __all__ = [
     "Blank",
     "Cloth",
     "Column",
+    "Cuts",
     "DoesNotFit",
     "Effort",
     "Held",
@@ -27,4 +29,5 @@ __all__ = [
     "Row",
     "Style",
     "lay_out",
+    "lay_out_in_cuts",
 ]

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.elastics import elastic_defaults
-from estimator.needs.runs import granted_of_runs
 from estimator.needs.sewn_on import defaults_of
+from estimator.needs.trim_runs import granted_of_runs
 
 
 def granted_of(edges: EdgeLengths) -> tuple[str, ...]:

@@ -10,31 +10,37 @@ from collections.abc import Mapping
 from dataclasses import replace
 from graphlib import CycleError, TopologicalSorter
 
-from estimator.edges import SEWN, SIDES
 from estimator.faults import NamesAnUnread, Wrong
 from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length, tape_text
 from estimator.needs.bias import LOST_AT_A_JOIN, MOST_STRIP, cloth_for_bias, strips_joined
-from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
+from estimator.needs.cutting import allowances_of, cut_piece, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.joined_strips import (
+    joined_strip,
+    joins_and_ends,
+    sides_on_selvedge,
+    strip_along,
+    widths_for,
+)
 from estimator.needs.outlines import stated
+from estimator.needs.pieced import in_parts
 from estimator.needs.seamed import ways_to_seam
+from estimator.needs.selvedges import Breadth, on_selvedges
 from estimator.needs.strips import length_of_strips
 from estimator.needs.types import CutPiece, ToCut
-from estimator.plan import Grain, Joined, Made, Piece, Shape
+from estimator.plan import Grain, Made, Piece, Shape
 from estimator.working import Reckoning
 from estimator.written import quoted
 
-MOST_WIDTHS = 10_000
 MOST_ALONG = 4
 """In how many lengths a strip is tried along the fabric; more joins than that are a nuisance."""
-SLIVER = 10
-"""A last width that adds less than a tenth of the fabric's width is hardly worth its join."""
 
 
-def is_hanging(piece: Piece) -> bool:
+def is_hanging(to_cut: ToCut) -> bool:
     """Whether a piece's cut sizes hang on the fabric's width or on another piece's edge."""
-    return piece.shape is Shape.SECTOR or takes_a_length(piece)
+    piece = to_cut.piece
+    return piece.shape is Shape.SECTOR or takes_a_length(piece) or to_cut.cut.pieced is not None
 
 
 def takes_a_length(piece: Piece) -> bool:
@@ -65,11 +71,11 @@ def in_sewing_order(order: GarmentOrder) -> tuple[Piece, ...]:
         ) from None
 
 
-def sewn_lengths(order: GarmentOrder, widths: Mapping[str, Length]) -> EdgeLengths:
+def sewn_lengths(order: GarmentOrder, widths: Mapping[str, Breadth]) -> EdgeLengths:
     """The edges of a garment as it is sewn.
 
-    ``widths`` holds, by the fabric's name in the plan, the usable width of each fabric whose
-    joined strips are given in whole widths. Raises Wrong for an edge that does not exist, ``at``
+    ``widths`` holds, by the fabric's name in the plan, the breadth of each fabric whose joined
+    strips are given in whole widths. Raises Wrong for an edge that does not exist, ``at``
     the piece that hangs on it.
     """
     sewn: dict[str, Length] = {}
@@ -86,7 +92,7 @@ def sewn_lengths(order: GarmentOrder, widths: Mapping[str, Length]) -> EdgeLengt
 
 
 def ways_to_make(
-    hanging: ToCut, edges: EdgeLengths, width: Length
+    hanging: ToCut, edges: EdgeLengths, breadth: Breadth
 ) -> tuple[tuple[CutPiece, ...], ...]:
     """The ways to cut a hanging piece, the usual one first.
 
@@ -96,44 +102,58 @@ def ways_to_make(
     """
     piece = hanging.piece
     if piece.shape is Shape.SECTOR:
-        return ways_to_seam(hanging, width)
-    if piece.made is not Made.JOINED_STRIP or piece.grain is Grain.LENGTHWISE:
-        return (made_up(hanging, edges, width),)
-    finished = _finished(hanging, edges, width)
-    along = tuple(_strip_along(hanging, finished, lengths) for lengths in range(1, MOST_ALONG + 1))
-    across = () if piece.grain is Grain.CROSSWISE else (made_up(hanging, edges, width),)
+        return ways_to_seam(hanging, breadth.of_a_layer)
+    if hanging.cut.pieced is not None:
+        (whole,) = made_up(hanging, edges, breadth)
+        return ((in_parts(whole, hanging, breadth.of_a_layer),),)
+    if piece.made is not Made.JOINED_STRIP:
+        return (made_up(hanging, edges, breadth),)
+    _, grain = on_selvedges(piece, allowances_of(hanging).finishes, piece.grain)
+    if grain is Grain.LENGTHWISE:
+        return (made_up(hanging, edges, breadth),)
+    finished = _finished(hanging, edges, breadth)
+    along = tuple(strip_along(hanging, finished, lengths) for lengths in range(1, MOST_ALONG + 1))
+    across = () if grain is Grain.CROSSWISE else (made_up(hanging, edges, breadth),)
     return (*across, *along)
 
 
-def made_up(hanging: ToCut, edges: EdgeLengths, width: Length) -> tuple[CutPiece, ...]:
-    """The cut pieces of what takes a length, on fabric of this usable width.
+def made_up(hanging: ToCut, edges: EdgeLengths, breadth: Breadth) -> tuple[CutPiece, ...]:
+    """The cut pieces of what takes a length or is pieced, on fabric of this breadth.
 
     Raises Wrong where the fabric is so narrow that joins take all of it.
     """
     if hanging.trim is not None:
         strips = length_of_strips(hanging, edges, LOST_AT_A_JOIN)
-        return (_bias_square(hanging, strips, strips.value, width),)
-    finished = _finished(hanging, edges, width)
+        return (_bias_square(hanging, strips, strips.value, breadth.usable),)
+    if not takes_a_length(hanging.piece):
+        return (cut_piece(hanging),)
+    finished = _finished(hanging, edges, breadth)
     if hanging.piece.made is Made.JOINED_STRIP:
-        return _joined_strip(hanging, finished, width)
+        return joined_strip(hanging, finished, _panel(hanging, breadth))
     if hanging.piece.made is Made.BIAS_STRIP:
         strips = finished.plus("a join at its ends", LOST_AT_A_JOIN)
         strips = strips.times("strips", hanging.piece.quantity * hanging.order.copies)
-        return (_bias_square(hanging, strips, finished.value, width),)
+        return (_bias_square(hanging, strips, finished.value, breadth.usable),)
     whole = hanging.piece.model_copy(update={"length": finished.value})
     return (cut_piece(replace(hanging, piece=whole, long=finished)),)
 
 
-def _finished(hanging: ToCut, edges: EdgeLengths, width: Length | None) -> Reckoning:
+def _panel(hanging: ToCut, breadth: Breadth) -> Length:
+    """The width of a panel that takes the whole fabric, as far as its sides can use it."""
+    return breadth.of_panel(len(sides_on_selvedge(hanging)))
+
+
+def _finished(hanging: ToCut, edges: EdgeLengths, breadth: Breadth | None) -> Reckoning:
     """The finished long way of a hanging piece, as it is sewn."""
     piece = hanging.piece
     wished = None if piece.widths else _wished(hanging, edges)
     if wished is not None and not piece.in_whole_widths:
         return wished
-    if width is None:  # its fabric could not be read
+    if breadth is None:  # its fabric could not be read
         raise NamesAnUnread(hanging.cut.fabric)
-    count = piece.widths or _widths_for(hanging, wished.value if wished else ZERO, width)
-    taken = _joins_and_ends(hanging, count)
+    width = _panel(hanging, breadth)
+    count = piece.widths or widths_for(hanging, wished.value if wished else ZERO, width)
+    taken = joins_and_ends(hanging, count)
     finished = Reckoning.start("usable width", width).times("whole widths", count)
     if wished is not None:
         finished = replace(finished, steps=(*wished.steps, *finished.steps))
@@ -153,103 +173,6 @@ def _wished(hanging: ToCut, edges: EdgeLengths) -> Reckoning:
     except Wrong as wrong:
         raise Wrong(wrong.wrong, wrong.right, ("onto",)) from None
     return shared.times("fullness", piece.fullness or 1).plus("underlap", piece.underlap or ZERO)
-
-
-def _joins_and_ends(hanging: ToCut, widths: int) -> Length:
-    """What ``widths`` widths lose: n joins in a ring; n - 1 joins and two ends in an open strip."""
-    if hanging.cut.cut_to == "finished size":
-        return ZERO
-    if hanging.piece.joined is Joined.OPEN:
-        sides = allowances_of(hanging)
-        return _join(hanging) * (widths - 1) + sides.left + sides.right
-    return _join(hanging) * widths
-
-
-def _join(hanging: ToCut) -> Length:
-    """Both allowances of one join. A selvedge at a join still takes the seam allowance."""
-    usual = hanging.order.plan.garment.rules.seam_allowance
-    sides = allowances_of(hanging)
-    joined = hanging.piece.joined is not Joined.OPEN
-    left, right = (
-        getattr(sides, side) if joined and sides.finishes[side].finish in SEWN else usual
-        for side in SIDES[2:]
-    )
-    return left + right
-
-
-def _widths_for(hanging: ToCut, finished: Length, width: Length) -> int:
-    """The fewest widths that make a finished length: n x width >= finished + joins and ends."""
-    one_width = width - _join(hanging)
-    if hanging.cut.cut_to == "finished size":
-        one_width = width
-    if one_width <= ZERO:
-        raise Wrong("a join takes up all of the fabric's width", "use a wider fabric")
-    beyond_joins = _joins_and_ends(hanging, 1) - (width - one_width)
-    count = max(1, -(-(finished + beyond_joins).ticks // one_width.ticks))
-    if count > MOST_WIDTHS:
-        raise Wrong(f"it takes {count} widths joined", f"at most {MOST_WIDTHS} are laid out")
-    return count
-
-
-def _joined_strip(hanging: ToCut, finished: Reckoning, width: Length) -> tuple[CutPiece, ...]:
-    """Whole widths, and a part of a width for the rest of a ring that was given by its length."""
-    piece = hanging.piece
-    count = piece.widths or _widths_for(hanging, finished.value, width)
-    note = f"{count} widths joined" if count > 1 else "in one width"
-    own = f"; {piece.note}" if piece.note else ""
-    size = (finished.value, stated(piece.length))
-    depth = cut_length(hanging)
-    mark = hanging.order.plan.garment.rules.mark
-
-    def panel(name: str, number: int, across: Reckoning) -> CutPiece:
-        quantity = number * piece.quantity * hanging.order.copies
-        return CutPiece(hanging.source, name, quantity, size, across, depth, note=note + own)
-
-    whole = Reckoning.start("the whole usable width", width)
-    if piece.in_whole_widths:
-        whole = replace(whole, steps=(*finished.steps, *whole.steps))
-        return (panel(piece.name, count, whole),)
-    last = finished.plus("joins and ends", _joins_and_ends(hanging, count))
-    last = last.minus("whole widths before it", width * (count - 1))
-    if last.value.up_to(mark) <= width:
-        last = last.to_mark("up to the mark of the tape", mark)
-    if count == 1:
-        return (panel(piece.name, 1, last),)
-    note += _one_width_less(hanging, count, last.value, width)
-    return (
-        panel(f"{piece.name}, whole width", count - 1, whole),
-        panel(f"{piece.name}, last width", 1, last),
-    )
-
-
-def _strip_along(hanging: ToCut, finished: Reckoning, lengths: int) -> tuple[CutPiece, ...]:
-    """A strip of equal lengths along the fabric, its depth across it."""
-    piece, mark = hanging.piece, hanging.order.plan.garment.rules.mark
-    whole = finished.plus("joins and ends", _joins_and_ends(hanging, lengths))
-    part = whole.divided_by("lengths joined", lengths).to_mark("up to the mark of the tape", mark)
-    note = f"{lengths} lengths joined, along the fabric" if lengths > 1 else "along the fabric"
-    return (
-        CutPiece(
-            source=hanging.source,
-            name=piece.name,
-            quantity=lengths * piece.quantity * hanging.order.copies,
-            finished=(stated(piece.length), finished.value),
-            width=cut_length(hanging),
-            length=part,
-            note="; ".join(filter(None, (note, piece.note))),
-        ),
-    )
-
-
-def _one_width_less(hanging: ToCut, count: int, last: Length, width: Length) -> str:
-    """Says so where the last width is a sliver, and a little less would take one width fewer."""
-    if (last - _join(hanging)) * SLIVER > width:
-        return ""
-    unit = hanging.order.plan.garment.unit
-    fewer = width * (count - 1) - _joins_and_ends(hanging, count - 1)
-    if fewer <= ZERO:
-        return ""
-    return f"; {tape_text(fewer, unit)} finished would take one width less"
 
 
 def _bias_square(hanging: ToCut, strips: Reckoning, finished: Length, width: Length) -> CutPiece:

@@ -11,7 +11,7 @@ from estimator.job import GarmentOrder
 from estimator.measure import tape_text, total
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.makeup import in_sewing_order, takes_a_length
-from estimator.needs.runs import edges_of, followed_trim
+from estimator.needs.trim_runs import edges_of, followed_trim
 from estimator.plan import Elastic, Seam, Trim
 from estimator.written import quoted
 

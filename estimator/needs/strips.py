@@ -13,8 +13,8 @@ from estimator.job import GarmentOrder
 from estimator.measure import Length
 from estimator.needs.circles import PI
 from estimator.needs.edge_lengths import EdgeLengths
-from estimator.needs.runs import trim_runs
 from estimator.needs.sewn_on import CUT_OF_A_BINDING
+from estimator.needs.trim_runs import trim_runs
 from estimator.needs.types import Material, ToCut
 from estimator.plan import Cut, Made, Piece, Trim
 from estimator.working import Reckoning, in_all

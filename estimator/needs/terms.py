@@ -12,7 +12,20 @@ from estimator.faults import Wrong, nearest
 from estimator.job import GarmentOrder, Job
 from estimator.measure import ZERO, Length, Unit, natural_text
 from estimator.needs.types import BuyingTerms, FabricTerms
-from estimator.plan import Bought, ByLength, Elastic, Fabric, Notion, Sold, Trim, Width
+from estimator.plan import (
+    Boning,
+    Bought,
+    ByLength,
+    Elastic,
+    Fabric,
+    Lacing,
+    Loops,
+    Notion,
+    Sold,
+    Thread,
+    Trim,
+    Width,
+)
 from estimator.prices import Price
 from estimator.rules import house_rules
 from estimator.written import quoted
@@ -23,6 +36,10 @@ _KINDS = {
     Trim: {Kind.TRIM, Kind.ELASTIC},
     Elastic: {Kind.ELASTIC},
     Notion: {Kind.NOTION, Kind.ZIP, Kind.SEPARATING_ZIP, Kind.THREAD},
+    Thread: {Kind.THREAD},
+    Lacing: {Kind.TRIM},
+    Boning: {Kind.TRIM},
+    Loops: {Kind.TRIM},
 }
 
 
@@ -83,6 +100,8 @@ def fabric_terms(fabric: Fabric, order: GarmentOrder, job: Job) -> FabricTerms:
         ),
         nap=_first(fabric.nap, item.nap if item else None, False),
         repeat=_first(fabric.repeat, item.repeat if item else None, ZERO) or None,
+        repeat_across=_first(fabric.repeat_across, item.repeat_across if item else None, ZERO)
+        or None,
         shrinkage=_first(fabric.shrinkage, item.shrinkage_length if item else None, Fraction(0)),
         shrinkage_across=_first(
             fabric.shrinkage_across, item.shrinkage_width if item else None, Fraction(0)
@@ -90,6 +109,8 @@ def fabric_terms(fabric: Fabric, order: GarmentOrder, job: Job) -> FabricTerms:
         straightening=_first(fabric.straightening, stated.straightening, shop_rules.straightening),
         waste=_first(fabric.waste, None, rules.fabric_waste),
         rows_only=(fabric.layout or stated.layout) == "straight rows",
+        folded=(fabric.laid or stated.laid) == "folded",
+        thorough=job.thorough,
     )
 
 
@@ -108,6 +129,8 @@ def _offers_of_item(fabric: Fabric, item: Item, job: Job) -> tuple[Offer, ...]:
             "fill in its width, and leave its put_up empty",
             ("buy",),
         )
+    if fabric.bolt is not None:
+        return tuple(offer.model_copy(update={"bolt": fabric.bolt}) for offer in offers)
     return offers
 
 
@@ -136,6 +159,7 @@ def _offers_in_plan(fabric: Fabric, order: GarmentOrder, job: Job) -> tuple[Offe
             item=fabric.name,
             width=one.width,
             usable=one.usable,
+            bolt=one.bolt or fabric.bolt,
             step=fabric.step,
             minimum=fabric.minimum,
             **_priced(one.price or fabric.price, BY_THE_LENGTH, unit, currency),
@@ -228,6 +252,8 @@ def buying_terms(bought: Bought, order: GarmentOrder, job: Job) -> BuyingTerms:
 def _kind_of(bought: Bought) -> Kind:
     if isinstance(bought, Notion):
         return bought.kind or (Kind.ZIP if bought.length else Kind.NOTION)
+    if isinstance(bought, Thread):
+        return Kind.THREAD
     return Kind.ELASTIC if isinstance(bought, Elastic) else Kind.TRIM
 
 

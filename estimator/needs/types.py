@@ -11,7 +11,8 @@ from estimator.catalog import Kind, Offer
 from estimator.faults import Path
 from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length
-from estimator.plan import Cut, Elastic, Piece, Trim
+from estimator.plan import Boning, Cut, Elastic, Lacing, Loops, Piece, Thread, Trim
+from estimator.stitches import Stitch
 from estimator.working import Reckoning, Source, Step
 
 
@@ -33,8 +34,10 @@ class CutPiece:
     that of the whole job. ``boxed`` says that the rectangle is drawn round another outline; of a
     taper that lies along the fabric or on the bias, ``narrow`` is the cut width at its narrow end,
     and ``square`` its side that does not slant, if there is one. Of a piece at 45 degrees,
-    ``on_bias`` is its own cut width and length, and the rectangle that round it. ``seamed`` says of
-    a part from what the piece is seamed; ``else_cut`` how a piece may be cut that is too wide.
+    ``on_bias`` is its own cut width and length, and the rectangle that round it. ``selvedges`` are
+    the sides, left or right as it lies, that use the fabric's own edge; ``on_fold`` tells that the
+    piece is two mirrored halves. ``seamed`` says of a part from what the piece is seamed;
+    ``else_cut`` how a piece may be cut that is too wide.
     """
 
     source: Source
@@ -48,9 +51,17 @@ class CutPiece:
     narrow: Length | None = None
     square: str = ""
     on_bias: tuple[Length, Length] | None = None
+    selvedges: tuple[str, ...] = ()
+    on_fold: bool = False
     note: str = ""
     seamed: str = ""
     else_cut: str = ""
+
+    @property
+    def folds(self) -> bool:
+        """Whether its halves are mirror images, so that it can be cut on a fold of the fabric."""
+        straight = not self.boxed or (self.narrow is not None and not self.square)
+        return self.on_fold or (straight and self.on_bias is None and len(self.selvedges) != 1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,11 +76,14 @@ class FabricTerms:
     selvedge: Length
     nap: bool
     repeat: Length | None
+    repeat_across: Length | None
     shrinkage: Fraction
     shrinkage_across: Fraction
     straightening: Length
     waste: Fraction
     rows_only: bool
+    folded: bool
+    thorough: bool
 
 
 @dataclass(frozen=True)
@@ -189,11 +203,11 @@ class CountNeed:
 
 @dataclass(frozen=True)
 class ToRun:
-    """One trim or elastic of a plan, before the edges that it follows have their lengths."""
+    """One trim, elastic or closure of a plan, before its edges have their lengths."""
 
     garment: int
     path: Path
-    entry: Trim | Elastic
+    entry: Trim | Elastic | Lacing | Boning | Loops
     terms: BuyingTerms
     title: str
     repeat: Length | None
@@ -208,6 +222,31 @@ class ToRun:
 
 
 @dataclass(frozen=True)
+class ToSew:
+    """One thread of a plan, before the seams that it sews have their lengths."""
+
+    garment: int
+    path: Path
+    entry: Thread
+    terms: BuyingTerms
+    title: str
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ThreadNeed:
+    """Thread to buy: so much for each stitch, all garments together."""
+
+    key: str
+    title: str
+    names: tuple[str, ...]
+    terms: BuyingTerms
+    notes: tuple[str, ...]
+    sewn: tuple[tuple[Stitch, Reckoning], ...]
+    sources: tuple[Source, ...]
+
+
+@dataclass(frozen=True)
 class Needs:
     """What a job needs before any width is chosen."""
 
@@ -215,6 +254,7 @@ class Needs:
     fabrics: tuple[FabricNeed, ...]
     lengths: tuple[ToRun, ...]
     counts: tuple[CountNeed, ...]
+    threads: tuple[ToSew, ...]
     currency: str
 
 

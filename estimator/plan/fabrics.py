@@ -8,12 +8,16 @@ from typing import Any, Literal
 
 from pydantic import model_validator
 
-from estimator.catalog import YesOrNo
+from estimator.catalog import WashField, WeightField, YesOrNo
 from estimator.fields import Allowance, Entry, Name, Note, Share, Shrinkage, Size
 from estimator.prices import PriceField
 
 LayoutWish = Literal["straight rows", "least fabric"]
 """Whether rows are insisted on, or a close layout is taken where it buys less."""
+
+
+Laid = Literal["open", "folded"]
+"""Whether the fabric is laid in one layer, or doubled lengthwise and cut in pairs."""
 
 
 class Role(Enum):
@@ -34,6 +38,7 @@ class Width(Entry):
 
     width: Size
     usable: Size | None = None
+    bolt: Size | None = None
     price: PriceField | None = None
 
     @model_validator(mode="before")
@@ -56,11 +61,19 @@ class Fabric(Entry):
     price: PriceField | None = None
     step: Size | None = None
     minimum: Size | None = None
+    bolt: Size | None = None
     shrinkage: Shrinkage | None = None
     shrinkage_across: Shrinkage | None = None
     nap: YesOrNo | None = None
     repeat: Allowance | None = None
+    repeat_across: Allowance | None = None
     straightening: Allowance | None = None
     waste: Share | None = None
     layout: LayoutWish | None = None
+    laid: Laid | None = None
+    fibres: Note = ""
+    care: WashField = None
+    fusible: YesOrNo | None = None
+    knit: YesOrNo | None = None
+    weight: WeightField = None
     note: Note = ""

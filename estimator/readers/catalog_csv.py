@@ -5,8 +5,6 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Iterator
 from pathlib import Path
 from typing import TypeVar
@@ -17,6 +15,7 @@ from estimator.catalog import Catalog, Item, Kind, Offer
 from estimator.faults import Fault, Faults, Refused, Wrong, nearest
 from estimator.fields import Entry
 from estimator.readers.complaints import wrongs_in
+from estimator.readers.csv_cells import cells_of
 from estimator.readers.files import read_text
 from estimator.written import NotReadable, one_line, quoted, refuse_date
 
@@ -113,7 +112,7 @@ def _rows(
     The items of the other rows go into ``unread``: the row's own complaint is enough.
     """
     text = read_text(path, "a table of a catalog")
-    rows = _cells(text, path)
+    rows = cells_of(text, path)
     header = [name.strip().lower() for name in rows[0]] if rows else []
     _check_header(header, path, model)
     for number, row in enumerate(rows[1:], start=2):
@@ -143,15 +142,6 @@ def _rows(
             yield number, entry
 
 
-def _cells(text: str, path: Path) -> list[list[str]]:
-    try:
-        return list(csv.reader(io.StringIO(text), delimiter=_delimiter(text)))
-    except csv.Error as problem:
-        wrong = f"is not a table of comma-separated values ({problem})"
-        right = "save it as CSV from a spreadsheet program"
-        raise Refused([Fault(str(path), wrong, right)]) from None
-
-
 def _complain(faults: Faults, where: str, wrong: Wrong) -> None:
     column = f", column {wrong.at[0]}" if wrong.at else ""
     faults.found.append(Fault(where + column, wrong.wrong, wrong.right))
@@ -164,12 +154,6 @@ def _refuse_date(cell: str, column: str) -> None:
         refuse_date(cell)
     except NotReadable as problem:
         raise Wrong(problem.wrong, problem.right, (column,)) from None
-
-
-def _delimiter(text: str) -> str:
-    """Comma, or the semicolon or tab that spreadsheet programs write in some countries."""
-    heading = text.split("\n", 1)[0]
-    return max(",;\t", key=heading.count)
 
 
 def _check_header(header: list[str], path: Path, model: type[Entry]) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
@@ -13,9 +13,22 @@ from pydantic import ValidationError
 
 from estimator.faults import Fault, Faults, Places, Refused, Wrong, nearest
 from estimator.faults import Path as PlanPath
-from estimator.fields import Entry
+from estimator.fields import Entry, named_in
 from estimator.measure import Length, Unit
-from estimator.plan import Elastic, Fabric, Garment, Notion, Piece, Plan, Seam, Trim
+from estimator.plan import (
+    Boning,
+    Elastic,
+    Fabric,
+    Garment,
+    Lacing,
+    Loops,
+    Notion,
+    Piece,
+    Plan,
+    Seam,
+    Thread,
+    Trim,
+)
 from estimator.plan.garment import GARMENT_UNITS
 from estimator.readers.complaints import wrongs_in
 from estimator.readers.files import read_text
@@ -29,6 +42,10 @@ TABLES: dict[str, type[Entry]] = {
     "trim": Trim,
     "elastic": Elastic,
     "notion": Notion,
+    "lacing": Lacing,
+    "boning": Boning,
+    "loops": Loops,
+    "thread": Thread,
 }
 
 
@@ -57,20 +74,28 @@ def read_plan(path: Path) -> Plan:
     return draft.plan
 
 
-def read_draft(path: Path) -> Draft:
-    """Reads as much of a plan as can be; raises Refused where nothing can be made of the file."""
-    return draft_from_text(read_text(path, "a plan"), str(path))
+def read_draft(path: Path, taken: Mapping[str, Length] | None = None) -> Draft:
+    """Reads as much of a plan as can be; raises Refused where nothing can be made of the file.
+
+    ``taken`` are a wearer's measures, which go before those of the plan.
+    """
+    return draft_from_text(read_text(path, "a plan"), str(path), taken)
 
 
-def draft_from_text(text: str, file: str = "plan") -> Draft:
+def draft_from_text(
+    text: str, file: str = "plan", taken: Mapping[str, Length] | None = None
+) -> Draft:
     """A plan from TOML text; ``file`` is how complaints name it. Raises Refused for bad syntax."""
-    raw = _parsed(text, file)
+    raw = parsed(text, file)
     places = Places(file, lines_of(text.encode()), _names(raw))
     faults = Faults()
     with faults.at(places, ()):
         _refuse_unknown_tables(raw, faults, places)
     context: dict[str, Any] = {"unit": _unit(raw)}
     context["measures"], context["unread_measures"] = _measures(raw, faults, places, context)
+    if taken:
+        context["measures"] = {**context["measures"], **taken}
+        context["unread_measures"] -= set(taken)
     garment = _garment(raw, faults, places, context)
     entries: dict[str, tuple[Any, ...]] = {}
     unread: set[str] = set()
@@ -95,7 +120,8 @@ def draft_from_text(text: str, file: str = "plan") -> Draft:
     return Draft(plan, kept_places, tuple(faults.found), frozenset(unread))
 
 
-def _parsed(text: str, file: str) -> dict[str, Any]:
+def parsed(text: str, file: str) -> dict[str, Any]:
+    """The tables of a TOML text; raises Refused for a fault of syntax."""
     try:
         return tomllib.loads(text)
     except tomllib.TOMLDecodeError as problem:
@@ -120,6 +146,22 @@ def _remedy(line: str) -> str:
     if bare:
         return f'write it in quotes: {bare[1]} = "{bare[2]}"'
     return 'a plan holds lines such as width = "20 1/4" under headings such as [[piece]]'
+
+
+def measures_asked(raw: Any, known: Collection[str]) -> frozenset[str]:
+    """Which of these measures the sizes of a plan are reckoned from."""
+    asked: set[str] = set()
+    waiting = [raw]
+    while waiting:
+        one = waiting.pop()
+        if isinstance(one, list):
+            waiting += one
+        elif isinstance(one, dict):
+            text = one.get("from")
+            if set(one) == {"from"} and isinstance(text, str) and known:
+                asked.update(named_in(text, known))
+            waiting += one.values()
+    return frozenset(asked)
 
 
 def _refuse_unknown_tables(raw: dict[str, Any], faults: Faults, places: Places) -> None:

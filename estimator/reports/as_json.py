@@ -25,6 +25,7 @@ def estimate_json(estimate: Estimate) -> dict[str, Any]:
         "shopping_list": [_purchase(one, tape_unit(estimate)) for one in estimate.purchases],
         "fabrics": widths_json(estimate),
         "remarks": list(estimate.remarks),
+        "advice": list(estimate.advice),
         "assumptions": list(assumptions(estimate)),
         "cautions": list(estimate.cautions),
     }
@@ -89,12 +90,11 @@ def _fabric(choice: FabricChoice, unit: Unit) -> dict[str, Any]:
         "key": choice.need.key,
         "choice": choice.reason,
         "widths": [_width(option, option is choice.chosen, unit) for option in choice.options],
-        "too_narrow": [length_json(one.width, unit) for one in choice.too_narrow],
+        "cannot_be_used": [length_json(one.width, unit) for one in choice.unfit],
     }
 
 
 def _width(option: WidthOption, chosen: bool, unit: Unit) -> dict[str, Any]:
-    layout = option.layout
     return {
         "width": length_json(option.width, unit),
         "usable": {
@@ -105,20 +105,25 @@ def _width(option: WidthOption, chosen: bool, unit: Unit) -> dict[str, Any]:
         "buy": float(option.buy.sold_units),
         "unit": option.buy.unit,
         "cost": None if option.buy.cost is None else f"{option.buy.cost:.2f}",
+        "folded": option.breadth.folded,
         "waste_share": round(float(option.waste), 4),
-        "layout_length": length_json(Length(layout.length), unit),
+        "layout_length": length_json(option.laid.length, unit),
         "least_that_any_layout_buys": length_json(option.least, unit),
-        "style": layout.style.value,
+        "style": option.laid.style.value,
         "pieces": [_piece(piece, unit) for piece in option.pieces],
         "places": [
             {
+                "cut": number,
                 "piece": option.laid.lots[place.blank].piece,
                 "head_to_tail": option.laid.lots[place.blank].count,
+                "layers": option.laid.lots[place.blank].layers,
+                "half_on_fold": option.laid.lots[place.blank].half,
                 "across": length_json(Length(place.across), unit),
                 "along": length_json(Length(place.along), unit),
                 "turned": place.turned,
             }
-            for place in layout.placements
+            for number, cut in enumerate(option.laid.cuts, start=1)
+            for place in cut.placements
         ],
     }
 

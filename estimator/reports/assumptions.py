@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from estimator.estimate import Estimate
 from estimator.job import GarmentOrder
 from estimator.measure import Length, decimal_text, natural_text, shop_text, tape_text, usable_text
-from estimator.reports.shopping_list import THREAD
+from estimator.reports.shopping_list import without_thread
 from estimator.reports.units import tape_beside, tape_unit
 from estimator.reports.uses import fabric_title
 
@@ -17,8 +17,9 @@ def assumptions(estimate: Estimate) -> tuple[str, ...]:
     lines = [line for order in estimate.job.garments for line in _of_garment(order)]
     lines += estimate.granted
     lines += _of_fabrics(estimate)
-    lines.append("Fabric is laid out open, in one layer.")
-    lines.append(THREAD)
+    if not all(choice.chosen.breadth.folded for choice in estimate.fabrics):
+        lines.append("Fabric is laid out open, in one layer, unless something else is said.")
+    lines += without_thread(estimate)
     return tuple(dict.fromkeys(lines))
 
 
@@ -40,6 +41,10 @@ def _of_garment(order: GarmentOrder) -> Iterator[str]:
     )
     waste = decimal_text(rules.trim_waste * 100, 1)
     yield f"{garment.name}: {waste} % waste is added to trims by the length, unless they state it."
+    if order.plan.lacing:
+        yield f"{garment.name}: laces have {tape(rules.tie)} at each end to tie."
+    if order.plan.boning:
+        yield f"{garment.name}: bones end {tape(rules.bone_clear)} short of their channels' ends."
 
 
 def _of_fabrics(estimate: Estimate) -> Iterator[str]:
@@ -59,6 +64,13 @@ def _of_fabrics(estimate: Estimate) -> Iterator[str]:
             )
         if terms.repeat:
             parts.append(f"rows start on the repeat of {tape_text(terms.repeat, unit)}")
+        if terms.repeat_across:
+            across = tape_text(terms.repeat_across, unit)
+            parts.append(f"pieces start on the repeat of {across} across")
+        if option.breadth.folded:
+            parts.append("laid folded lengthwise and cut in pairs")
+        if option.buy.offer.bolt:
+            parts.append(f"no cut is longer than {shop_text(option.buy.offer.bolt, shop)}")
         if terms.nap:
             parts.append("nap or one-way print, no piece is turned")
         waste = decimal_text(terms.waste * 100, 1)

@@ -1,17 +1,15 @@
-"""What belongs to the fabrics: widths compared, the cut list, and the layout row by row."""
+"""What belongs to the fabrics: widths compared, the proof of each layout, and the cut list."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from fractions import Fraction
 
 from estimator.buying.fabric_widths import FabricChoice, WidthOption
+from estimator.buying.folding import bought_other_way
 from estimator.estimate import Estimate
-from estimator.layout import Placement, Style
-from estimator.measure import Length, Unit, natural_text, shop_text, tape_text, usable_text
+from estimator.measure import Length, natural_text, shop_text, usable_text
 from estimator.needs.types import CutPiece
-from estimator.reports.bolt_widths import narrowest_text
-from estimator.reports.sketch import sketch
 from estimator.reports.tables import Column, Format, Sold, Table, Value
 from estimator.reports.units import tape_beside, tape_unit
 from estimator.reports.uses import fabric_title
@@ -24,13 +22,32 @@ def proof_text(option: WidthOption) -> str:
     boxes = "these outlines" if option.laid.slanted else "these rectangles"
     pieces = boxes if option.boxed else "these pieces"
     if bought <= option.least:
-        text = f"no layout of {pieces} buys less"
+        text = f"no {'folded ' if option.breadth.folded else ''}layout of {pieces} buys less"
     else:
         above = shop_text(bought - option.least, option.buy.offer.sold_by)
         text = f"at most {above} above the least possible for {pieces}"
     if option.boxed:
         text += "; enough fabric, but a layout of the paper pattern may take less"
     return text
+
+
+def other_way_text(choice: FabricChoice) -> str:
+    """What would be bought with the fabric folded, or open where it is folded; nothing if as much.
+
+    ``folded lengthwise and cut in pairs it takes 3 1/2 yd, 1/4 yd more``.
+    """
+    chosen, unit = choice.chosen, choice.chosen.buy.offer.sold_by
+    folded = chosen.breadth.folded
+    way = "laid open in one layer" if folded else "folded lengthwise and cut in pairs"
+    other, bought = bought_other_way(choice), chosen.buy.bought
+    assert isinstance(bought, Length), "fabric is cut to length"
+    if other is None:
+        return "" if folded else "folded lengthwise it does not take all the pieces"
+    if other == bought:
+        return ""
+    more = "more" if other > bought else "less"
+    difference = max(other, bought) - min(other, bought)
+    return f"{way} it takes {shop_text(other, unit)}, {shop_text(difference, unit)} {more}"
 
 
 def waste_text(option: WidthOption, currency: str) -> str:
@@ -66,14 +83,16 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
                 option.buy.unit,
                 option.buy.cost,
                 option.waste,
-                "; ".join((option.layout.style.value, *_seamed(option), proof_text(option))),
+                "; ".join((option.laid.style.value, *_seamed(option), proof_text(option))),
             )
         )
-    notes = [f"{_sentence(choice.reason)}."] if choice.reason else []
+    notes = [f"{sentence(choice.reason)}."] if choice.reason else []
     notes += [
         f"{natural_text(one.width, unit)} cannot be used: {one.faults[0].wrong}."
-        for one in choice.too_narrow
+        for one in choice.unfit
     ]
+    if other := other_way_text(choice):
+        notes.append(f"{sentence(other)}.")
     if any(piece.quantity and "width" in piece.note for piece in choice.chosen.pieces):
         notes.append("Strips take the fabric's width, so the pieces differ from width to width.")
     return Table(
@@ -105,7 +124,8 @@ def _cheapest_first(option: WidthOption) -> tuple[bool, object, Fraction]:
     return (cost is None, cost or 0, option.buy.amount)
 
 
-def _sentence(text: str) -> str:
+def sentence(text: str) -> str:
+    """The text with a capital, as it stands at the start of a note."""
     return text[:1].upper() + text[1:]
 
 
@@ -145,103 +165,4 @@ def _cut_row(choice: FabricChoice, piece: CutPiece, with_garments: bool) -> tupl
         piece.length.value,
         *piece.finished,
         "; ".join(filter(None, (piece.note, "may be turned" if piece.may_turn else ""))),
-    )
-
-
-def layout_table(choice: FabricChoice, estimate: Estimate) -> Table:
-    """The rows of a layout with distances from the cut end and from the near selvedge."""
-    unit = tape_unit(estimate)
-    chosen = choice.chosen
-    placed = "laid out open, one layer"
-    if choice.need.terms.shrinkage:
-        placed += ", after it has been washed and has shrunk"
-    width = natural_text(chosen.width, tape_beside(chosen.buy.offer.sold_by, unit))
-    style = _sentence(chosen.layout.style.value)
-    if chosen.layout.style is Style.CLOSE:
-        style += ", pieces numbered from the cut end on"
-    return Table(
-        title=f"{fabric_title(choice, estimate)}, {width} wide",
-        columns=(
-            Column("No.", Format.COUNT, 6),
-            Column("Row height", Format.TAPE, 12),
-            Column("Piece", wide=36),
-            Column("From the cut end", Format.TAPE, 14),
-            Column("From the selvedge", Format.TAPE, 15),
-            Column("Width", Format.TAPE, 12),
-            Column("Length", Format.TAPE, 12),
-        ),
-        rows=tuple(_layout_rows(chosen, unit)),
-        unit=unit,
-        notes=(
-            f"{style}, {placed}; usable width {usable_text(chosen.usable, unit)}. "
-            "Straighten the cut end first.",
-            f"{_sentence(proof_text(chosen))}.",
-            f"{_sentence(waste_text(chosen, estimate.currency))}.",
-            f"{_sentence(narrowest_text(choice, estimate))}.",
-        ),
-    )
-
-
-def row_sketches(choice: FabricChoice) -> tuple[str, ...]:
-    """Each row of a layout as one line of text, from the cut end on; none for a close layout."""
-    layout = choice.chosen.layout
-    names = tuple(lot.name for lot in choice.chosen.laid.lots)
-    return tuple(
-        f"row {number:3} {sketch(layout, row, names)}"
-        for number, row in enumerate(layout.rows, start=1)
-    )
-
-
-def _layout_rows(option: WidthOption, unit: Unit) -> Iterator[tuple[Value, ...]]:
-    """A line for each piece, or for equal ones side by side: its row, and where it lies.
-
-    The pieces of a close layout lie in no rows and are numbered themselves.
-    """
-    if option.layout.style is Style.CLOSE:
-        placed = sorted(option.layout.placements, key=lambda one: (one.along, one.across))
-        for number, place in enumerate(placed, start=1):
-            yield (number, None, *_place(option, [place], unit))
-        return
-    for number, row in enumerate(option.layout.rows, start=1):
-        begins: tuple[Value, Value] = (number, Length(row.height))
-        places = [place for column in row.columns for place in column.placements]
-        for alike in _side_by_side(places):
-            yield (*begins, *_place(option, alike, unit))
-            begins = (None, None)
-
-
-def _side_by_side(places: Sequence[Placement]) -> Iterator[list[Placement]]:
-    """Places in groups: equal pieces that touch and start at one distance from the cut end."""
-    group: list[Placement] = []
-    for place in places:
-        last = group[-1] if group else place
-        touches = (place.along, place.across) == (last.along, last.across + last.width)
-        same = (place.blank, place.turned) == (last.blank, last.turned)
-        if group and not (touches and same):
-            yield group
-            group = []
-        group.append(place)
-    if group:
-        yield group
-
-
-def _place(option: WidthOption, alike: Sequence[Placement], unit: Unit) -> tuple[Value, ...]:
-    first = alike[0]
-    lot = option.laid.lots[first.blank]
-    name = lot.name
-    if len(lot.apart) == 1:
-        name += f", each {tape_text(lot.apart[0], unit)} on from the last"
-    elif lot.apart:
-        by_turns = " and ".join(tape_text(apart, unit) for apart in lot.apart)
-        name += f" and square sides together, by turns {by_turns} on from the last"
-    if first.turned:
-        name += ", turned"
-    if len(alike) > 1:
-        name += f", {len(alike)} side by side"
-    return (
-        name,
-        Length(first.along),
-        Length(first.across),
-        Length(first.width),
-        Length(first.length),
     )

@@ -8,15 +8,16 @@ from collections.abc import Iterable, Iterator, Sequence
 from tabulate import tabulate
 
 from estimator.estimate import Estimate
+from estimator.layout import Style
 from estimator.reports.assumptions import assumptions
 from estimator.reports.fabric_papers import (
     cut_table,
-    layout_table,
     proof_text,
-    row_sketches,
     waste_text,
     widths_table,
 )
+from estimator.reports.layout_papers import written_layouts
+from estimator.reports.savings import savings
 from estimator.reports.shopping_list import Line, garment_notes, sections, title_of, totals
 from estimator.reports.tables import Format, Table, price_text, text_of
 from estimator.reports.uses import fabric_title, named, several_garments
@@ -48,7 +49,9 @@ def _estimate_lines(estimate: Estimate) -> Iterator[str]:
     yield from totals(estimate)
     yield ""
     yield from _fabrics(estimate)
+    yield from bullets("Planned together", savings(estimate))
     yield from bullets("Look at this", estimate.remarks)
+    yield from bullets("Before sewing", estimate.advice)
     yield from bullets("Taken for granted", assumptions(estimate))
     yield from bullets("Cautions", estimate.cautions)
 
@@ -99,10 +102,12 @@ def _fabrics(estimate: Estimate) -> Iterator[str]:
     yield "How the fabrics lie:"
     for choice in estimate.fabrics:
         option = choice.chosen
-        rows = len(option.layout.rows)
-        style = option.layout.style.value
-        if rows:
+        style = option.laid.style.value
+        if option.laid.style is Style.STRAIGHT_ROWS:
+            rows = sum(len(cut.rows) for cut in option.laid.cuts)
             style = f"{rows} straight row{'s' if rows > 1 else ''}"
+        if option.breadth.folded:
+            style += " on fabric folded lengthwise"
         yield from wrapped(
             f"- {fabric_title(choice, estimate)}: {style}; {proof_text(option)}; "
             f"{waste_text(option, estimate.currency)}."
@@ -114,8 +119,8 @@ def layout_text(estimate: Estimate) -> str:
     """The cut list, and each layout row by row."""
     parts = [table_text(cut_table(estimate, with_garments=several_garments(estimate)))]
     for choice in estimate.fabrics:
-        parts.append(table_text(layout_table(choice, estimate)))
-        parts += [*row_sketches(choice), ""]
+        for table, sketches in written_layouts(choice, estimate):
+            parts += [table_text(table), *sketches, ""]
     return "\n".join(parts)
 
 

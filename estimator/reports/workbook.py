@@ -27,10 +27,12 @@ from estimator.reports.cells import (
     put_across,
     put_text,
 )
-from estimator.reports.fabric_papers import cut_table, layout_table, row_sketches, widths_table
+from estimator.reports.fabric_papers import cut_table, widths_table
+from estimator.reports.layout_papers import written_layouts
 from estimator.reports.list_sheet import write_shopping_list
 from estimator.reports.printing import Rows, fit_if_hardly_more, keep_together, print_setup
 from estimator.reports.row_heights import fit_height
+from estimator.reports.savings import savings
 from estimator.reports.tables import Column, Format, Table
 from estimator.reports.units import tape_unit
 from estimator.reports.working_sheet import write_workings
@@ -52,7 +54,7 @@ def workbook_of(estimate: Estimate) -> Workbook:
     _tables(book.create_sheet("Cut list"), [(cut_table(estimate), ())], unit, landscape=True)
     _tables(
         book.create_sheet("Layout"),
-        [(layout_table(one, estimate), row_sketches(one)) for one in estimate.fabrics],
+        [paper for one in estimate.fabrics for paper in written_layouts(one, estimate)],
         unit,
     )
     _tables(
@@ -64,7 +66,9 @@ def workbook_of(estimate: Estimate) -> Workbook:
     _sentences(
         book.create_sheet("Assumptions"),
         [
+            ("Planned together", savings(estimate)),
             ("Look at this", estimate.remarks),
+            ("Before sewing", estimate.advice),
             ("Taken for granted", assumptions(estimate)),
             ("Cautions", estimate.cautions),
         ],

@@ -66,8 +66,8 @@ def test_a_width_fixed_by_the_plan_is_bought_though_another_is_cheaper() -> None
 
 def test_a_width_too_narrow_for_a_piece_is_left_out() -> None:
     (choice,) = at('"20 in", "45 in"').fabrics
-    assert [one.width for one in choice.too_narrow] == [length("20 in")]
-    assert choice.reason == "the only width wide enough"
+    assert [one.width for one in choice.unfit] == [length("20 in")]
+    assert choice.reason == "the only width that takes the pieces"
 
 
 def test_a_piece_wider_than_every_width_says_what_would_take_it() -> None:
@@ -183,8 +183,73 @@ grain = "either"
 
 def test_a_close_layout_is_taken_where_it_buys_less_unless_rows_are_insisted_on() -> None:
     close = estimate(plan(PINWHEEL.format(more=""))).fabrics[0].chosen
-    assert (close.layout.style, close.buy.bought) == (Style.CLOSE, length("3/8 yd"))
+    assert (close.laid.cuts[0].style, close.buy.bought) == (Style.CLOSE, length("3/8 yd"))
     wish = 'layout = "straight rows"'
     rows = estimate(plan(PINWHEEL.format(more=wish))).fabrics[0].chosen
-    assert rows.layout.style is Style.STRAIGHT_ROWS
+    assert rows.laid.cuts[0].style is Style.STRAIGHT_ROWS
     assert rows.buy.bought > length("3/8 yd")
+
+
+BOLTS = """
+[garment]
+name = "Backdrop"
+unit = "in"
+straightening = "1"
+[[fabric]]
+name = "canvas"
+widths = [{ width = "60 in", bolt = "BOLT" }]
+price = "6.00 per yd"
+selvedge = "0"
+[[piece]]
+name = "cloth"
+quantity = 5
+cut = "canvas"
+sizes = "cut"
+width = "40"
+length = "70"
+"""
+
+
+def bolts(bolt: str, more: str = "") -> str:
+    text = BOLTS.replace('unit = "in"', 'unit = "in"\ncurrency = "USD"')
+    return text.replace("BOLT", bolt) + more
+
+
+def test_a_layout_longer_than_any_bolt_is_cut_in_several_lengths() -> None:
+    # each cloth takes 70 in; a bolt of 6 yd takes 216 - 2 in of layout, three cloths: 212 in, and
+    # 142 in for the other two; 212 in is 5 8/9 yd, up to 6, and 142 in is 3 17/18, up to 4
+    (choice,) = estimate(plan(bolts("6 yd"))).fabrics
+    assert [cut.length for cut in choice.chosen.laid.cuts] == [
+        3 * length("70").ticks,
+        2 * length("70").ticks,
+    ]
+    assert choice.chosen.buy.bought == length("10 yd")
+    assert choice.chosen.needed == length("212") + length("142")
+    assert "cut in 6 yd and 4 yd" in choice.purchase.notes
+    assert choice.chosen.buy.steps[-1].label == "all cuts together"
+
+
+def test_every_cut_has_its_ends_straightened_in_the_least_that_can_be_bought() -> None:
+    # 350 in of layout and four ends are 354 in: 9 5/6 yd, up to 9 7/8
+    (choice,) = estimate(plan(bolts("6 yd"))).fabrics
+    assert choice.chosen.least == length("9 7/8 yd")
+
+
+def test_a_long_enough_bolt_changes_nothing() -> None:
+    (choice,) = estimate(plan(bolts("40 yd"))).fabrics
+    assert len(choice.chosen.laid.cuts) == 1
+    assert choice.chosen.buy.bought == length("9 7/8 yd")
+
+
+def test_a_piece_longer_than_any_bolt_is_refused() -> None:
+    (found,) = complaints(bolts("2 yd").replace('length = "70"', 'length = "71"'))
+    assert (
+        "'cloth' lies 71 in along the fabric, and no bolt is longer than 72 in, its ends still to "
+        "be straightened; take a longer bolt, or cut the piece in parts with a seam"
+    ) in found
+
+
+def test_a_repeat_longer_than_the_bolt_leaves_one_row_a_cut() -> None:
+    text = bolts("3 yd").replace('selvedge = "0"', 'selvedge = "0"\nrepeat = "4 yd"')
+    (choice,) = estimate(plan(text)).fabrics
+    assert [cut.length for cut in choice.chosen.laid.cuts] == [length("70").ticks] * 5

@@ -38,12 +38,12 @@ def chosen(found: Estimate) -> WidthOption:
 
 def test_a_strip_lies_across_the_fabric_unless_the_plan_says_otherwise() -> None:
     # 55 in round is two widths, each a row of 5 1/4 in
-    assert chosen(frill("55")).layout.length == (length("61 1/4") + 2 * length("5 1/4")).ticks
+    assert chosen(frill("55")).laid.cuts[0].length == (length("61 1/4") + 2 * length("5 1/4")).ticks
 
 
 def test_a_strip_that_may_lie_either_way_goes_along_beside_the_panel() -> None:
     option = chosen(frill("55", 'grain = "either"\n'))
-    assert option.layout.length == length("61 1/4").ticks
+    assert option.laid.cuts[0].length == length("61 1/4").ticks
     (strip,) = (piece for piece in option.pieces if piece.name == "frill")
     assert (strip.width.value, strip.length.value) == by("5 1/4", "56 1/4")
     assert strip.note == "along the fabric"
@@ -79,5 +79,5 @@ def test_either_way_never_buys_more_and_can_be_cut(ring: str) -> None:
     across, either = chosen(frill(ring)), chosen(frill(ring, 'grain = "either"\n'))
     assert either.buy.amount <= across.buy.amount
     blanks: list[Blank] = [lot.blank for lot in either.laid.lots]
-    assert_sound(Cloth(either.usable.ticks), blanks, either.layout)
+    assert_sound(Cloth(either.usable.ticks), blanks, either.laid.cuts[0])
     assert isinstance(either.buy.bought, Length)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from estimator import Estimate, estimate
 from estimator.buying.lots import outline_area
-from estimator.reports.fabric_papers import layout_table
+from estimator.reports.layout_papers import written_layouts
 from estimator.written import length
 from tests.plans import bought, complaints, draft, plan
 from tests.verify_outlines import faults_in
@@ -50,12 +50,12 @@ def test_five_gores_of_6_and_12_go_across_48_head_to_tail() -> None:
     # 5 x (6 + 12) / 2 + (12 - 6) / 2 = 48, where boxes of 12 take only four
     (choice,) = gores(48, 5, 6, 12, 30).fabrics
     assert [lot.count for lot in choice.chosen.laid.lots] == [5]
-    assert choice.chosen.layout.length == length("30").ticks
+    assert choice.chosen.laid.cuts[0].length == length("30").ticks
 
 
 def test_on_a_fabric_with_nap_no_gore_stands_on_its_head() -> None:
     (choice,) = gores(48, 5, 6, 12, 30, 'nap = "yes"').fabrics
-    assert choice.chosen.layout.length == length("60").ticks
+    assert choice.chosen.laid.cuts[0].length == length("60").ticks
 
 
 def test_head_to_tail_is_only_taken_where_it_buys_less() -> None:
@@ -89,7 +89,7 @@ def test_gores_lie_beside_one_another_and_never_take_more_than_their_boxes(
     text = boxed.format(width=width, quantity=quantity, wide=max(top, bottom), long=long, more="")
     boxes = estimate(plan(text)).fabrics[0].chosen
     assert chosen.buy.amount <= boxes.buy.amount
-    assert chosen.layout.bound <= chosen.layout.length
+    assert chosen.laid.bound <= chosen.laid.cuts[0].length
 
 
 @settings(max_examples=40)
@@ -100,13 +100,13 @@ def test_gores_that_lie_head_to_tail_are_bounded_by_their_outlines_at_every_widt
     widths = CLOTH.replace('["{width} in"]', '["31 in", "36 in", "45 in", "52 in", "60 in"]')
     text = widths.format(quantity=quantity, top=top, bottom=bottom, long=long, more="")
     for option in estimate(plan(text)).fabrics[0].options:
-        layout = option.layout
-        assert layout.bound <= layout.length
+        layout = option.laid.cuts[0]
+        assert option.laid.bound <= layout.length
         assert layout.width == option.usable.ticks
         if option.laid.slanted:
             area = sum(outline_area(piece) * piece.quantity for piece in option.pieces)
             longest = length(str(long)).ticks
-            assert layout.bound == max(longest, -(-area // layout.width))
+            assert option.laid.bound == max(longest, -(-area // layout.width))
 
 
 def test_a_taper_tells_its_narrow_end_and_how_far_each_lies_from_the_last() -> None:
@@ -115,7 +115,7 @@ def test_a_taper_tells_its_narrow_end_and_how_far_each_lies_from_the_last() -> N
     assert lot.apart == (length("9"),)
     (piece,) = found.fabrics[0].chosen.pieces
     assert "cut 6 in at its narrow end" in piece.note
-    rows = layout_table(found.fabrics[0], found).rows
+    rows = next(written_layouts(found.fabrics[0], found))[0].rows
     assert rows[0][2] == "gore, 5 head to tail, each 9 in on from the last"
 
 
@@ -140,14 +140,14 @@ def test_gores_with_a_square_side_take_both_their_ends_a_pair(
 ) -> None:
     for side in ("left side", "right side"):
         chosen = square_gores(width, quantity, side).fabrics[0].chosen
-        lots = [chosen.laid.lots[place.blank].count for place in chosen.layout.placements]
+        lots = [chosen.laid.lots[place.blank].count for place in chosen.laid.cuts[0].placements]
         assert sorted(lots, reverse=True) == in_rows
         assert faults_in(chosen.pieces, chosen.laid, chosen.usable) == []
 
 
 def test_a_row_of_square_gores_tells_how_they_lie_by_turns() -> None:
     found = square_gores(48, 5)
-    rows = layout_table(found.fabrics[0], found).rows
+    rows = next(written_layouts(found.fabrics[0], found))[0].rows
     assert rows[0][2] == (
         "gore, 5 head to tail and square sides together, by turns 6 in and 12 in on from the last"
     )

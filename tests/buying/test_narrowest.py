@@ -94,4 +94,4 @@ def test_a_wider_fabric_never_needs_more_length(pieces: list[tuple[int, int, int
     options = estimate(plan(text)).fabrics[0].options
     lengths = [option.buy.amount for option in options]
     assert lengths == sorted(lengths, reverse=True)
-    assert all(option.layout.bound <= option.layout.length for option in options)
+    assert all(option.laid.cuts[0].bound <= option.laid.cuts[0].length for option in options)

@@ -56,7 +56,6 @@ def test_a_panel_takes_a_seam_allowance_on_each_side() -> None:
         ("turned under 3/8", "27 3/8"),
         ("serged", "27 1/4"),  # 1/4, what the knife trims
         ("overlocked 3/8", "27 3/8"),
-        ("selvedge", "27"),  # the fabric's own edge
         ("raw", "27"),
     ],
 )

@@ -185,7 +185,7 @@ def test_rows_start_on_the_repeat_that_the_print_has_after_washing() -> None:
     # each sleeve is 22 1/4 long and 15 3/4 wide; three side by side would need 47 1/4, so one pair
     tall = text.replace('"14 1/2"', '"29"')
     (choice,) = estimate(plan(tall)).fabrics
-    starts = [row.start for row in choice.chosen.layout.rows]
+    starts = [row.start for row in choice.chosen.laid.cuts[0].rows]
     assert starts == [0, 3 * length("9 1/2").ticks]
 
 

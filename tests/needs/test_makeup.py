@@ -5,8 +5,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from estimator import estimate
-from estimator.measure import Length, Unit, tape_text, total
+from estimator.measure import ZERO, Length, Unit, tape_text, total
 from estimator.needs.makeup import sewn_lengths
+from estimator.needs.selvedges import Breadth
 from estimator.written import length
 from tests.plans import (
     HEADING,
@@ -52,7 +53,9 @@ def inches(size: Length) -> str:
 
 def sewn(text: str, width: str = "45 in") -> Length:
     """The finished ring of the frill."""
-    return sewn_lengths(order(HEADING + text), {"print": length(width)}).sewn["frill"]
+    return sewn_lengths(order(HEADING + text), {"print": Breadth(length(width), ZERO)}).sewn[
+        "frill"
+    ]
 
 
 def test_three_whole_widths_in_a_ring_lose_three_joins() -> None:
@@ -136,7 +139,7 @@ def tiers() -> str:
 
 def test_tiers_chain_from_the_ring_as_it_is_sewn() -> None:
     # Two widths less their joins are 87 1/2 in, not 90; then 131 1/4 and 196 7/8 in.
-    rings = sewn_lengths(order(HEADING + tiers()), {"print": length("45 in")}).sewn
+    rings = sewn_lengths(order(HEADING + tiers()), {"print": Breadth(length("45 in"), ZERO)}).sewn
     assert rings == {
         "first": length("87 1/2"), "second": length("131 1/4"), "third": length("196 7/8")
     }  # fmt: skip

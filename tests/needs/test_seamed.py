@@ -168,7 +168,7 @@ def test_seams_leave_the_waist_the_hem_and_what_follows_them_as_they_are() -> No
 def test_a_circle_without_seams_is_only_cut_from_fabric_that_takes_it() -> None:
     found = cut(cape('"45 in", "60 in"', "22", "25", "1", 'seams = "none"')).fabrics[0]
     assert found.chosen.width == length("60")
-    assert [one.width for one in found.too_narrow] == [length("45")]
+    assert [one.width for one in found.unfit] == [length("45")]
 
 
 def test_a_refused_circle_says_what_a_seam_would_do() -> None:
@@ -193,9 +193,11 @@ def test_seams_may_be_taken_where_they_save_fabric() -> None:
     # the panel of 30 by 28 goes above the quarter
     panel = '[[piece]]\nname = "panel"\ncut = "wool"\nwidth = "28 3/4"\nlength = "26 3/4"\n'
     text = cape('"62 in"', "22", "25", "3/4", "{seams}\n" + panel)
-    assert cut(text.replace("{seams}", "")).fabrics[0].chosen.layout.length > length("87").ticks
+    assert (
+        cut(text.replace("{seams}", "")).fabrics[0].chosen.laid.cuts[0].length > length("87").ticks
+    )
     saved = cut(text.replace("{seams}", 'seams = "least fabric"')).fabrics[0].chosen
-    assert saved.layout.length == length("59 3/8").ticks
+    assert saved.laid.cuts[0].length == length("59 3/8").ticks
     notes = {piece.name: piece.note for piece in saved.pieces}
     assert notes["cape, quarter"] == (
         "a quarter of a circle; seamed from a half and a quarter, which buys less"

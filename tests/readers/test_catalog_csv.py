@@ -97,8 +97,8 @@ def test_text_with_a_comma_in_quotes_stays_one_cell(tmp_path: Path) -> None:
          "nothing; write by the length, each, pack of 6, card of 3 yd or spool of 25 m"),
         ("card of 3 yd,,,2", "card of 3 yd,,,2 yd", "row 4: from_quantity is not counted as the "
          "offer is; write a length where the shop cuts to length, a number of packs elsewhere"),
-        ("pack of 6,,", "pack of 6,1/8 yd,", "row 5: per, step and minimum are for what is cut to "
-         "length, not 'pack'; leave them empty"),
+        ("pack of 6,,", "pack of 6,1/8 yd,", "row 5: per, step, minimum and bolt are for what is "
+         "cut to length, not 'pack'; leave them empty"),
         ("horn-button,Q", "horn-buton,Q", "row 5: there is no item 'horn-buton' in items.csv; "
          "did you mean 'horn-button'?"),
         ("2.40,,USD", "2.40,,USD,more", "row 5: the row has more cells than the heading; "

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from estimator import Estimate, Job, estimate
-from estimator.reports.fabric_papers import layout_table, widths_table
+from estimator.reports.fabric_papers import widths_table
+from estimator.reports.layout_papers import written_layouts
 from estimator.reports.shopping_list import garment_notes, sections, totals
 from estimator.reports.uses import named
 from estimator.reports.working_lines import workings
@@ -39,7 +40,7 @@ def test_a_line_of_one_garment_does_not_repeat_its_own_title() -> None:
 
 def test_tables_of_several_garments_are_told_apart_by_their_titles() -> None:
     found = two_garments()
-    assert [layout_table(one, found).title for one in found.fabrics] == [
+    assert [next(written_layouts(one, found))[0].title for one in found.fabrics] == [
         "print for apron: print, 45 in wide",
         "print for smock: print, 44 in wide",
     ]

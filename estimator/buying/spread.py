@@ -1,0 +1,80 @@
+"""Pieces as they meet the fabric: laid open in one layer, or folded lengthwise and cut in pairs.
+
+Folded, the selvedges lie on each other at the near edge and the fold is the far edge. Pieces go in
+pairs, one from each layer; a piece on the fold lies with its half, and so may an odd one whose
+halves are mirror images. An odd piece that cannot be folded is cut in a pair, with one to spare.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from estimator.layout import Held
+from estimator.measure import Length
+from estimator.needs.fits import on_cloth
+from estimator.needs.selvedges import Breadth
+from estimator.needs.types import CutPiece
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A piece as it is laid ``quantity`` times: whole, or its half on the fold.
+
+    ``width`` is what it takes of the usable width; ``layers`` pieces are cut at each place.
+    """
+
+    number: int
+    piece: CutPiece
+    quantity: int
+    width: Length
+    held: Held = Held.FREE
+    layers: int = 1
+    half: bool = False
+    words: str = ""
+
+    @property
+    def name(self) -> str:
+        """What the layout calls it."""
+        return f"{self.piece.name}{self.words}"
+
+
+def parts_laid(pieces: Sequence[CutPiece], breadth: Breadth, *, nap: bool) -> Iterator[Part]:
+    """Every piece as it is laid, with its number among ``pieces``."""
+    for number, piece in enumerate(pieces):
+        if breadth.folded:
+            yield from _folded(number, piece, breadth)
+        else:
+            width = on_cloth(piece, breadth.selvedge)
+            yield Part(number, piece, piece.quantity, width, _held(piece, nap))
+
+
+def _held(piece: CutPiece, nap: bool) -> Held:
+    """Turned end for end, a piece changes its selvedge for the other one."""
+    if len(piece.selvedges) != 1:
+        return Held.FREE
+    if not nap:
+        return Held.EITHER
+    return Held.NEAR if piece.selvedges == ("left",) else Held.FAR
+
+
+def _folded(number: int, piece: CutPiece, breadth: Breadth) -> Iterator[Part]:
+    width = on_cloth(piece, breadth.selvedge)
+    half = Length(-(-width.ticks // 2))
+    if width == breadth.usable:
+        half = breadth.of_a_layer
+    narrowest = min(width, piece.length.value) if piece.may_turn else width
+    pairs, odd = divmod(piece.quantity, 2)
+    if piece.on_fold or (piece.folds and narrowest > breadth.of_a_layer):
+        pairs, odd = 0, piece.quantity
+    if pairs:
+        held = Held.NEAR if piece.selvedges else Held.FREE
+        yield Part(number, piece, pairs, width, held, 2, words=", in pairs")
+    if not odd:
+        return
+    if piece.folds and half <= breadth.of_a_layer:
+        yield Part(number, piece, odd, half, Held.FAR, 1, half=True, words=", on the fold")
+    else:
+        words = ", a pair with one to spare"
+        held = Held.NEAR if piece.selvedges else Held.FREE
+        yield Part(number, piece, 1, width, held, 2, words=words)

@@ -1,0 +1,172 @@
+"""Layouts longer than any bolt: parted into several cuts, with no piece across a split.
+
+The straight rows are spread over as few cuts as they go into, the highest first, each cut then laid
+out anew with the pieces that it has. A cut starts like a layout of its own, on the repeat.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+
+from estimator.layout.across import next_repeat
+from estimator.layout.answer import Layout, Placement, Row, Style
+from estimator.layout.bounds import lower_bound
+from estimator.layout.choose import lay_out
+from estimator.layout.effort import EVERYDAY, Effort
+from estimator.layout.kinds import kinds_of
+from estimator.layout.question import Blank, Cloth, DoesNotFit
+
+
+@dataclass(frozen=True, slots=True)
+class Cuts:
+    """The layouts of one or several cuts, whose placements name the blanks that were asked for.
+
+    ``bound`` is a length below which no layouts of these pieces can add up.
+    """
+
+    layouts: tuple[Layout, ...]
+    bound: int
+
+
+def lay_out_in_cuts(
+    cloth: Cloth,
+    blanks: Sequence[Blank],
+    longest: int | None = None,
+    *,
+    effort: Effort = EVERYDAY,
+    rows_only: bool = False,
+) -> Cuts:
+    """Lay every blank on cloth of which no cut is longer than ``longest`` ticks.
+
+    One layout where that is short enough. Raises DoesNotFit as ``lay_out`` does, and for a blank
+    longer than ``longest`` in each turn allowed.
+    """
+    whole = lay_out(cloth, blanks, effort=effort, rows_only=rows_only)
+    if longest is None or whole.length <= longest:
+        return Cuts((whole,), whole.bound)
+    lying = [_short_enough(index, blank, cloth, longest) for index, blank in enumerate(blanks)]
+    turned = {index for index, blank in enumerate(blanks) if lying[index].width != blank.width}
+    rows = lay_out(cloth, lying, effort=effort, rows_only=True).rows
+    layouts = [
+        _best_cut(_stacked(own, cloth), cloth, lying, longest, effort, rows_only)
+        for own in _into_cuts(rows, cloth.repeat, longest)
+    ]
+    bound = lower_bound(kinds_of(blanks), replace(cloth, repeat=0))
+    return Cuts(tuple(_told_of(layout, turned) for layout in layouts), bound)
+
+
+def _short_enough(index: int, blank: Blank, cloth: Cloth, longest: int) -> Blank:
+    """The blank, lying in such ways only as are no longer than a cut."""
+    upright = blank.length <= longest and blank.width <= cloth.width
+    across = blank.may_turn and blank.width <= longest and blank.length <= cloth.width
+    if not upright and not across:
+        shortest = min(blank.width, blank.length) if across else blank.length
+        over = shortest - longest
+        raise DoesNotFit(
+            index,
+            f"{blank.name} is {shortest} ticks long, the longest cut {longest}: {over} too long",
+        )
+    if upright and across:
+        return blank
+    width, length = blank.width, blank.length
+    if across:
+        width, length = length, width
+    return replace(blank, width=width, length=length, may_turn=False)
+
+
+def _into_cuts(rows: Sequence[Row], repeat: int, longest: int) -> list[list[Row]]:
+    """Rows in cuts, first fit by decreasing height; the one with most repeat to spare goes last."""
+    cuts: list[list[Row]] = []
+    for row in sorted(rows, key=lambda one: -one.height):
+        for own in cuts:
+            if _length([*own, row], repeat) <= longest:
+                own.append(row)
+                break
+        else:
+            cuts.append([row])
+    return [_in_order(own, repeat) for own in cuts]
+
+
+def _in_order(rows: Sequence[Row], repeat: int) -> list[Row]:
+    spare = [next_repeat(row.height, repeat) - row.height for row in rows]
+    last = spare.index(max(spare))
+    return [*rows[:last], *rows[last + 1 :], rows[last]]
+
+
+def _length(rows: Sequence[Row], repeat: int) -> int:
+    ordered = _in_order(rows, repeat)
+    return sum(next_repeat(row.height, repeat) for row in ordered[:-1]) + ordered[-1].height
+
+
+def _stacked(rows: Sequence[Row], cloth: Cloth) -> tuple[Row, ...]:
+    """Rows one after another from the cut end on."""
+    stacked, at = [], 0
+    for row in rows:
+        on = at - row.start
+        stacked.append(
+            replace(
+                row,
+                start=at,
+                columns=tuple(
+                    replace(
+                        column,
+                        placements=tuple(
+                            replace(place, along=place.along + on) for place in column.placements
+                        ),
+                    )
+                    for column in row.columns
+                ),
+            )
+        )
+        at = next_repeat(at + row.height, cloth.repeat)
+    return tuple(stacked)
+
+
+def _best_cut(
+    rows: tuple[Row, ...],
+    cloth: Cloth,
+    blanks: Sequence[Blank],
+    longest: int,
+    effort: Effort,
+    rows_only: bool,
+) -> Layout:
+    """One cut's pieces laid out anew, or as its rows stand where that buys no less."""
+    places = tuple(p for row in rows for column in row.columns for p in column.placements)
+    numbers = sorted(Counter(place.blank for place in places).items())
+    own = [replace(blanks[number], quantity=count) for number, count in numbers]
+    anew = lay_out(cloth, own, effort=effort, rows_only=rows_only)
+    length = rows[-1].start + rows[-1].height
+    if anew.length <= longest and cloth.buys(anew.length) <= cloth.buys(length):
+        names = [number for number, _ in numbers]
+        return _changed(anew, lambda place: replace(place, blank=names[place.blank]))
+    in_order = tuple(sorted(places, key=lambda one: (one.along, one.across)))
+    return replace(anew, length=length, placements=in_order, rows=rows, style=Style.STRAIGHT_ROWS)
+
+
+def _told_of(layout: Layout, turned: set[int]) -> Layout:
+    """The layout, its blanks named as turned that were turned before it was made."""
+    if not turned:
+        return layout
+    return _changed(
+        layout, lambda place: replace(place, turned=place.turned or place.blank in turned)
+    )
+
+
+def _changed(layout: Layout, change: Callable[[Placement], Placement]) -> Layout:
+    """The layout with each of its placements changed, in its rows as well."""
+    return replace(
+        layout,
+        placements=tuple(map(change, layout.placements)),
+        rows=tuple(
+            replace(
+                row,
+                columns=tuple(
+                    replace(column, placements=tuple(map(change, column.placements)))
+                    for column in row.columns
+                ),
+            )
+            for row in layout.rows
+        ),
+    )

@@ -1,0 +1,97 @@
+"""Edges that use the selvedge: which edge of the fabric a piece lies at, and what that gives it.
+
+A piece whose edge is the fabric's own lies on the selvedge that is otherwise lost.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from estimator.catalog import Offer
+from estimator.edges import EdgeFinish, Finish
+from estimator.faults import Wrong
+from estimator.measure import Length
+from estimator.needs.circles import HALF, QUARTER, share_of
+from estimator.needs.terms import usable_width
+from estimator.needs.types import FabricTerms
+from estimator.plan import Grain, Piece, Shape
+
+ALONG, ACROSS = ("left", "right"), ("top", "bottom")
+"""The edges of a piece that run along its length and across it, each as they follow one another."""
+
+
+@dataclass(frozen=True, slots=True)
+class Breadth:
+    """A fabric across: ``usable`` between its selvedges, and the ``selvedge`` on each side.
+
+    ``folded`` tells that it is laid folded lengthwise.
+    """
+
+    usable: Length
+    selvedge: Length
+    folded: bool = False
+
+    @property
+    def of_a_layer(self) -> Length:
+        """The usable width of what lies on the table."""
+        return Length(self.usable.ticks // 2) if self.folded else self.usable
+
+    def of_panel(self, selvedges: int) -> Length:
+        """The width of a panel as wide as the fabric that keeps so many of its selvedges."""
+        return self.usable + self.selvedge * selvedges
+
+
+def breadth_of(terms: FabricTerms, offer: Offer) -> Breadth:
+    """The fabric of an offer after it has been washed.
+
+    Where a usable width is stated, no more than what that leaves on each side is selvedge.
+    """
+    usable = usable_width(terms, offer)
+    assert offer.width is not None, "an offer of a fabric has a width"
+    whole = offer.width.times_rounded_down(1 - terms.shrinkage_across)
+    selvedge = terms.selvedge.times_rounded_down(1 - terms.shrinkage_across)
+    left = max(Length(0), (whole - usable).times_rounded_down(Fraction(1, 2)))
+    return Breadth(usable, min(selvedge, left), terms.folded)
+
+
+def on_selvedges(
+    piece: Piece, finishes: Mapping[str, EdgeFinish], grain: Grain
+) -> tuple[tuple[str, ...], Grain]:
+    """The sides of a piece, as it lies, that are on a selvedge; and the grain, now settled.
+
+    ``top`` and ``bottom`` lie on the selvedges of a piece cut crosswise, as its left and right.
+    Raises Wrong for edges that meet, and for one that lies across the fabric.
+    """
+    sides = [side for side in (*ALONG, *ACROSS) if finishes[side].finish is Finish.SELVEDGE]
+    if piece.shape is Shape.SECTOR:
+        return _of_sector(piece, sides, grain), grain
+    along, across = ([side for side in sides if side in two] for two in (ALONG, ACROSS))
+    if along and across:
+        raise Wrong(
+            f"its {along[0]} and its {across[0]} edge are both on the selvedge, and they meet",
+            "keep the selvedge on one of them",
+            ("edges", across[0]),
+        )
+    if (along and grain is Grain.CROSSWISE) or (across and grain is Grain.LENGTHWISE):
+        other = "lengthwise" if along else "crosswise"
+        raise Wrong(
+            f"its {sides[0]} edge lies across the fabric, and a selvedge runs along it",
+            f'write grain = "{other}", or seam for this edge',
+            ("edges", sides[0]),
+        )
+    edges = ALONG if along else ACROSS
+    if sides and any(finishes[side].finish is Finish.FOLD for side in edges):
+        return ALONG, Grain.LENGTHWISE if along else Grain.CROSSWISE  # both halves reach one
+    if across:
+        return tuple(ALONG[ACROSS.index(side)] for side in across), Grain.CROSSWISE
+    return tuple(along), Grain.LENGTHWISE if along else grain
+
+
+def _of_sector(piece: Piece, sides: list[str], grain: Grain) -> tuple[str, ...]:
+    """Half a circle lies on the selvedge with both its straight edges, a quarter with one."""
+    share = share_of(piece)
+    if share == HALF and grain is Grain.CROSSWISE and set(sides) >= set(ALONG):
+        return ("left",)
+    return ("left",) if share == QUARTER and len(sides) == 1 else ()

@@ -1,0 +1,70 @@
+"""Layouts in several cuts: no piece across a split, no cut longer than a bolt, each piece once."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from estimator.layout import Blank, Cloth, DoesNotFit, Effort, lay_out, lay_out_in_cuts
+from tests.layout.cuttings import cuttings
+from tests.verify_layout import assert_sound
+
+BRIEF = Effort(700)
+
+
+@given(cuttings(), st.integers(25, 60), st.booleans())
+@settings(max_examples=200, deadline=None)
+def test_every_cut_can_be_cut_from_one_bolt_and_each_piece_is_cut_once(cutting, longest, rows):
+    cloth, blanks = cutting
+    found = lay_out_in_cuts(cloth, blanks, longest, effort=BRIEF, rows_only=rows)
+    counted = Counter()
+    for cut in found.layouts:
+        assert cut.length <= longest
+        here = Counter(place.blank for place in cut.placements)
+        own = sorted(here)
+        alone = [Blank(f"{n}", blanks[n].width, blanks[n].length, here[n], blanks[n].may_turn,
+                       blanks[n].held) for n in own]  # fmt: skip
+        assert_sound(cloth, alone, renamed(cut, {number: at for at, number in enumerate(own)}))
+        counted += here
+    assert counted == {number: blank.quantity for number, blank in enumerate(blanks)}
+    assert found.bound <= sum(cut.length for cut in found.layouts)
+
+
+def renamed(cut, names):
+    from dataclasses import replace
+
+    def one(place):
+        return replace(place, blank=names[place.blank])
+
+    rows = tuple(
+        replace(row, columns=tuple(
+            replace(column, placements=tuple(map(one, column.placements)))
+            for column in row.columns
+        ))
+        for row in cut.rows
+    )  # fmt: skip
+    return replace(cut, placements=tuple(map(one, cut.placements)), rows=rows)
+
+
+@given(cuttings())
+@settings(max_examples=50, deadline=None)
+def test_a_bolt_that_is_long_enough_gives_the_layout_itself(cutting):
+    cloth, blanks = cutting
+    whole = lay_out(cloth, blanks, effort=BRIEF)
+    found = lay_out_in_cuts(cloth, blanks, whole.length, effort=BRIEF)
+    assert found.layouts == (whole,)
+    assert found.bound == whole.bound
+
+
+def test_a_piece_that_may_turn_lies_so_that_it_is_no_longer_than_a_bolt():
+    found = lay_out_in_cuts(Cloth(50), [Blank("sash", 10, 45, 6, may_turn=True)], 30)
+    assert all(place.turned for cut in found.layouts for place in cut.placements)
+    assert [cut.length for cut in found.layouts] == [30, 30]
+
+
+def test_a_piece_longer_than_a_bolt_is_refused():
+    with pytest.raises(DoesNotFit, match="sash is 45 ticks long, the longest cut 40: 5 too long"):
+        lay_out_in_cuts(Cloth(44), [Blank("sash", 10, 45, may_turn=True)], 40)

@@ -1,0 +1,141 @@
+"""Pieces whose edge is the fabric's own: where they lie, what they take, and what cannot be."""
+
+from __future__ import annotations
+
+import pytest
+
+from estimator import Estimate, estimate
+from estimator.buying.fabric_widths import WidthOption
+from estimator.layout import Held
+from estimator.written import length
+from tests.plans import complaints, plan
+
+# 45 in with a selvedge of 1/2 in on each side: 44 to use.
+CLOTH = """
+[garment]
+name = "Ticket seller's overall"
+unit = "in"
+[[fabric]]
+name = "drill"
+{fabric}
+"""
+PIECE = """
+[[piece]]
+name = "{name}"
+quantity = {quantity}
+cut = "drill"
+sizes = "cut"
+width = "{width}"
+length = "{long}"
+"""
+
+
+def text(*pieces: str, fabric: str = 'widths = ["45 in"]\nselvedge = "1/2"') -> str:
+    return CLOTH.replace("{fabric}", fabric) + "".join(pieces)
+
+
+def piece(name: str, quantity: int, width: str, long: str, more: str) -> str:
+    return PIECE.format(name=name, quantity=quantity, width=width, long=long) + more
+
+
+def made(*pieces: str, fabric: str = 'widths = ["45 in"]\nselvedge = "1/2"') -> Estimate:
+    return estimate(plan(text(*pieces, fabric=fabric)))
+
+
+def option(found: Estimate) -> WidthOption:
+    return found.fabrics[0].chosen
+
+
+def test_two_bands_on_the_selvedges_leave_the_middle_to_a_panel() -> None:
+    # 45 in from edge to edge: bands of 5 in lie on 1/2 in of selvedge each, 35 in are left between
+    found = option(
+        made(
+            piece("band", 2, "5", "60", 'edges.left = "selvedge"\n'),
+            piece("panel", 1, "35", "60", ""),
+        )
+    )
+    assert found.laid.cuts[0].length == length("60").ticks
+    band = next(lot for lot in found.laid.lots if lot.name == "band")
+    assert (band.blank.width, band.blank.held) == (length("4 1/2").ticks, Held.EITHER)
+
+
+def test_a_panel_a_thread_wider_than_what_is_left_between_goes_below_them() -> None:
+    found = option(
+        made(
+            piece("band", 2, "5", "60", 'edges.left = "selvedge"\n'),
+            piece("panel", 1, "35 1/16", "60", ""),
+        )
+    )
+    assert found.laid.cuts[0].length == length("120").ticks
+
+
+def test_on_nap_the_left_edge_lies_at_the_near_selvedge_and_the_right_at_the_far_one() -> None:
+    cloth = 'widths = ["45 in"]\nselvedge = "1/2"\nnap = true'
+    found = option(
+        made(
+            piece("left front", 1, "20", "30", 'edges.left = "selvedge"\n'),
+            piece("right front", 1, "20", "30", 'edges.right = "selvedge"\n'),
+            fabric=cloth,
+        )
+    )
+    assert [lot.blank.held for lot in found.laid.lots] == [Held.NEAR, Held.FAR]
+    assert found.laid.cuts[0].length == length("30").ticks
+
+
+def test_a_band_cut_crosswise_has_its_top_on_the_selvedge() -> None:
+    found = option(
+        made(piece("frill", 1, "60", "8", 'grain = "crosswise"\nedges.bottom = "selvedge"\n'))
+    )
+    (frill,) = found.pieces
+    assert (frill.width.value, frill.length.value) == (length("8"), length("60"))
+    assert frill.selvedges == ("right",)
+
+
+def test_widths_joined_by_their_selvedges_are_as_wide_as_the_fabric() -> None:
+    # two panels of 45 in, each join takes 5/8 in twice: 2 x 45 - 2 x 1 1/4 = 87 1/2 in round
+    ring = (
+        '[[piece]]\nname = "skirt"\ncut = "drill"\nmade = "joined strip"\nwidths = 2\n'
+        'length = "30"\nedges = { left = "selvedge", right = "selvedge" }\n'
+    )
+    found = option(made(ring))
+    (skirt,) = found.pieces
+    assert skirt.width.value == length("45")
+    assert skirt.finished[0] == length("87 1/2")
+    assert found.laid.cuts[0].length == 2 * length("31 1/4").ticks
+
+
+def test_a_fabric_measured_narrower_has_no_more_selvedge_than_that_leaves() -> None:
+    cloth = 'widths = [{ width = "45 in", usable = "44 1/2" }]\nselvedge = "1/2"'
+    found = option(made(piece("band", 1, "5", "30", 'edges.left = "selvedge"\n'), fabric=cloth))
+    assert found.breadth.selvedge == length("1/4")
+
+
+@pytest.mark.parametrize(
+    ("more", "told"),
+    [
+        (
+            'edges.bottom = "selvedge"\n',
+            "its bottom edge lies across the fabric, and a selvedge runs along it; "
+            'write grain = "crosswise", or seam for this edge',
+        ),
+        (
+            'grain = "crosswise"\nedges.left = "selvedge"\n',
+            "its left edge lies across the fabric, and a selvedge runs along it; "
+            'write grain = "lengthwise", or seam for this edge',
+        ),
+        (
+            'edges.left = "selvedge"\nedges.top = "selvedge"\n',
+            "its left and its top edge are both on the selvedge, and they meet; "
+            "keep the selvedge on one of them",
+        ),
+        (
+            'edges.left = "selvedge"\nedges.right = "selvedge"\n',
+            "'pocket' has both its sides on the selvedge and is cut 20 in wide; 'drill' "
+            "45 in wide is 45 in from edge to edge; give one of its sides a seam, or make it as "
+            'wide as the fabric (made = "joined strip", widths = 1)',
+        ),
+    ],
+)
+def test_edges_that_cannot_be_on_the_selvedge_are_refused(more: str, told: str) -> None:
+    (found,) = complaints(text(piece("pocket", 1, "20", "10", more)))
+    assert told in found
