@@ -114,7 +114,7 @@ class FabricChoice:
             buy=chosen.buy,
             notes=tuple(filter(None, notes)),
             sources=self.need.sources,
-            others=tuple(self._others()),
+            others=tuple((buy,) for buy in self._others()),
             alike=terms,
         )
 

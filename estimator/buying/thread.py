@@ -33,7 +33,7 @@ def buy_thread(need: ThreadNeed) -> Purchase:
         buy=best,
         notes=(*need.notes, *filter(None, (best.note,))),
         sources=need.sources,
-        others=tuple(way for way in ways if way is not best),
+        others=tuple((way,) for way in ways if way is not best),
         takes=need.takes,
     )
 

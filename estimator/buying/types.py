@@ -50,7 +50,9 @@ class Buy:
         if isinstance(self.bought, Length):
             return Fraction(self.bought.ticks)
         holds = self.offer.put_up.holds
-        return Fraction(self.bought * (holds.ticks if isinstance(holds, Length) else holds or 1))
+        if isinstance(holds, Length):
+            return Fraction(self.bought * holds.ticks * self.offer.put_up.pieces)
+        return Fraction(self.bought * (holds or 1))
 
     @property
     def unit(self) -> str:
@@ -61,11 +63,24 @@ class Buy:
 
 
 @dataclass(frozen=True, slots=True)
+class Part:
+    """What is bought on one offer, and how much of the need that meets."""
+
+    buy: Buy
+    needed: Length | int
+
+
+Way = tuple[Part, ...]
+"""One way to meet a need: on one offer, or on several put-ups together."""
+
+
+@dataclass(frozen=True, slots=True)
 class Purchase:
     """One line of the shopping list. ``needed`` is before the shop's minimum, step or put-up.
 
-    ``others`` are the other ways to buy it that were reckoned, in no order. ``takes`` says, of what
-    is bought by its length, how much of it each of its sources takes before waste.
+    ``others`` are the other ways to buy it that were reckoned, in no order, each on one offer or on
+    several together. ``takes`` says, of what is bought by its length, how much of it each of its
+    sources takes before waste. Of a need that is met on several lines both stand on the first.
     ``alike`` is equal for lines that would be bought as one were their garments planned together.
     """
 
@@ -79,7 +94,7 @@ class Purchase:
     buy: Buy
     notes: tuple[str, ...]
     sources: tuple[Source, ...]
-    others: tuple[Buy, ...] = ()
+    others: tuple[tuple[Buy, ...], ...] = ()
     takes: tuple[tuple[Source, Length], ...] = ()
     alike: object = None
 
@@ -89,6 +104,20 @@ def least_bought(ways: Sequence[Buy]) -> Buy:
     if all(way.cost is not None for way in ways):
         return min(ways, key=lambda way: (way.cost, way.amount))
     return min(ways, key=lambda way: way.amount)
+
+
+def least_way(ways: Sequence[Way]) -> Way:
+    """The way that costs least; where a price lacks, the one that buys least. Ties: the first."""
+
+    def amount(way: Way) -> Fraction:
+        return sum((part.buy.amount for part in way), Fraction(0))
+
+    if any(part.buy.cost is None for way in ways for part in way):
+        return min(ways, key=amount)
+    return min(
+        ways,
+        key=lambda way: (sum(part.buy.cost or Decimal(0) for part in way), len(way), amount(way)),
+    )
 
 
 def with_own_keys(purchases: Sequence[Purchase]) -> tuple[Purchase, ...]:

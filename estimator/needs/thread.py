@@ -116,7 +116,7 @@ def _thread_for(
     waste = order.plan.garment.rules.thread_waste if one.entry.waste is None else one.entry.waste
     found = []
     for stitch, lengths in by_stitch.items():
-        ratio, label = _ratio(stitch, one.entry, order.plan.garment.unit)
+        ratio, label = _ratio(stitch, one.entry, order.tape)
         thread = in_all(f"sewn in {stitch}", lengths).times(label, ratio)
         found.append((stitch, thread.times("waste: ends, tests and unpicking", 1 + waste)))
     return found

@@ -10,10 +10,10 @@ from estimator.needs.types import CutPiece
 from estimator.prices import money_text
 from estimator.reports.assumptions import assumptions
 from estimator.reports.json_shapes import (
+    BoughtJson,
     EstimateJson,
     FabricJson,
     LengthJson,
-    OtherWayJson,
     PieceJson,
     PurchaseJson,
     WidthJson,
@@ -88,13 +88,13 @@ def _purchase(one: Purchase, unit: Unit) -> PurchaseJson:
         "unit": buy.unit,
         "unit_price": None if price is None else f"{price:f}",
         "cost": None if buy.cost is None else f"{buy.cost:f}",
-        "instead": [_other_way(way, unit) for way in one.others],
+        "instead": [[_on_one_offer(buy, unit) for buy in way] for way in one.others],
         "notes": list(one.notes),
         "from": [{"what": str(source), "place": source.place} for source in one.sources],
     }
 
 
-def _other_way(way: Buy, unit: Unit) -> OtherWayJson:
+def _on_one_offer(way: Buy, unit: Unit) -> BoughtJson:
     width = way.offer.width
     return {
         "width": length_json(width, unit) if width else None,

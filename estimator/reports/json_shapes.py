@@ -19,8 +19,8 @@ class SourceJson(TypedDict):
     place: str
 
 
-class OtherWayJson(TypedDict):
-    """Another way to buy a line; money is text, to the least coin of its currency."""
+class BoughtJson(TypedDict):
+    """What would be bought on one offer; money is text, to the least coin of its currency."""
 
     width: LengthJson | None
     shop: str | None
@@ -33,7 +33,10 @@ _From = TypedDict("_From", {"from": list[SourceJson]})
 
 
 class PurchaseJson(_From):
-    """A line of the shopping list. ``needed`` is before the shop's step, minimum or put-up."""
+    """A line of the shopping list. ``needed`` is before the shop's step, minimum or put-up.
+
+    ``instead`` holds the other ways to buy it, each on one offer or on several together.
+    """
 
     key: str
     group: str
@@ -48,7 +51,7 @@ class PurchaseJson(_From):
     unit: str
     unit_price: str | None
     cost: str | None
-    instead: list[OtherWayJson]
+    instead: list[list[BoughtJson]]
     notes: list[str]
 
 

@@ -37,7 +37,8 @@ def where_table(estimate: Estimate) -> Table:
         rows=tuple(rows),
         unit=tape_unit(estimate),
         notes=(
-            "Fabric goes by the area of its pieces as cut, trim by its length before waste, thread with it.",
+            "Fabric goes by the area of its pieces as cut, trim by its length before waste, "
+            "thread with its waste.",
         ),
     )
 
@@ -46,7 +47,8 @@ def _rows(purchase: Purchase, estimate: Estimate) -> Iterator[tuple[Value, ...]]
     choice = next((one for one in estimate.fabrics if one.need.key == purchase.key), None)
     choice = choice or _of_sources(purchase, estimate)
     uses = _pieces(choice) if choice else _lengths(purchase, estimate)
-    uses = uses or _counts(purchase, estimate)
+    if isinstance(purchase.needed, int):
+        uses = uses or _counts(purchase, estimate)
     item: str | None = ", ".join(filter(None, (purchase.title, purchase.colour)))
     for source, takes, share in uses:
         who = f"{source.garment} ({source.wearer})" if source.wearer else source.garment
