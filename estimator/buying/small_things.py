@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 from math import lcm
 
 from estimator.buying.cut_lengths import break_note, cut_from_roll, with_waste
 from estimator.buying.put_ups import fewest_bins
-from estimator.buying.types import Buy, Purchase, least_bought
+from estimator.buying.types import Buy, Filled, Purchase, least_bought
 from estimator.catalog import Kind, Offer
 from estimator.faults import Wrong
 from estimator.measure import Length, Unit, natural_text, shop_text, tape_text
-from estimator.needs.types import CountNeed, LengthNeed
+from estimator.needs.types import CountNeed, LengthNeed, Run
 from estimator.working import Operation, Reckoning, Step, in_all
 
 MOST_RUNS_ON_CARDS = 5_000
@@ -29,7 +30,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
     ways = []
     for offer in need.terms.offers:
         if offer.put_up.cut_to_length:
-            ways.append(cut_from_roll([needed], offer))
+            ways.append(_off_the_roll(need, cut_from_roll([needed], offer)))
         elif isinstance(offer.put_up.holds, Length):
             ways += _on_cards(need, all_runs, offer, offer.put_up.holds, unit)
         else:
@@ -68,6 +69,12 @@ def _all_runs(need: LengthNeed) -> Reckoning:
     return in_all("all runs together", alike)
 
 
+def _off_the_roll(need: LengthNeed, buy: Buy) -> Buy:
+    assert isinstance(buy.bought, Length), "what comes off the roll is bought by its length"
+    runs = tuple((run.source, run.length.value) for run in need.runs for _ in range(run.count))
+    return replace(buy, filled=(Filled(buy.bought, runs),))
+
+
 def _on_cards(
     need: LengthNeed, all_runs: Reckoning, offer: Offer, holds: Length, unit: Unit
 ) -> list[Buy]:
@@ -99,7 +106,27 @@ def _on_cards(
         notes.append(break_note(f"{bought}"))
     if left:
         notes.append(f"left over: {_left_text(left, unit)}")
-    return [Buy(offer, bought, tuple(steps), "; ".join(notes))]
+    filled = _filled(need, cards, fineness, holds)
+    filled += (Filled(holds, ()),) * (bought - count)
+    return [Buy(offer, bought, tuple(steps), "; ".join(notes), filled)]
+
+
+def _filled(
+    need: LengthNeed, cards: Sequence[Sequence[int]], fineness: int, holds: Length
+) -> tuple[Filled, ...]:
+    """Cards of run lengths as cards of runs: equal lengths are given out in the plan's order."""
+    waiting: dict[int, list[Run]] = {}
+    for run in reversed(need.runs):
+        waiting.setdefault(int(run.length.exact * fineness), []).extend([run] * run.count)
+    return tuple(
+        Filled(
+            holds,
+            tuple(
+                (run.source, run.length.value) for run in (waiting[length].pop() for length in card)
+            ),
+        )
+        for card in cards
+    )
 
 
 def _left_text(left: Counter[Length], unit: Unit) -> str:
