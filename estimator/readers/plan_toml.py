@@ -15,7 +15,20 @@ from estimator.faults import Fault, Faults, Places, Refused, Wrong, nearest
 from estimator.faults import Path as PlanPath
 from estimator.fields import Entry, named_in
 from estimator.measure import Length, Unit
-from estimator.plan import Elastic, Fabric, Garment, Notion, Piece, Plan, Seam, Trim
+from estimator.plan import (
+    Boning,
+    Elastic,
+    Fabric,
+    Garment,
+    Lacing,
+    Loops,
+    Notion,
+    Piece,
+    Plan,
+    Seam,
+    Thread,
+    Trim,
+)
 from estimator.plan.garment import GARMENT_UNITS
 from estimator.readers.complaints import wrongs_in
 from estimator.readers.files import read_text
@@ -29,6 +42,10 @@ TABLES: dict[str, type[Entry]] = {
     "trim": Trim,
     "elastic": Elastic,
     "notion": Notion,
+    "lacing": Lacing,
+    "boning": Boning,
+    "loops": Loops,
+    "thread": Thread,
 }
 
 
