@@ -46,6 +46,16 @@ class Arc:
         """The same part of a circle with its width and its length exchanged."""
         return replace(self, across=self.along, along=self.across)
 
+    def less(self, off: Length) -> Arc:
+        """The same part with so much taken off along all of its edges."""
+        return replace(
+            self,
+            inner=self.inner + off,
+            outer=self.outer - off,
+            across=self.across - off if self.share in (Fraction(1, 4), Fraction(3, 4)) else ZERO,
+            along=self.along - off if self.share < 1 else ZERO,
+        )
+
 
 @dataclass(frozen=True, slots=True)
 class CutPiece:

@@ -54,3 +54,19 @@ def test_off_the_roll_all_runs_come_out_of_the_one_length_bought(waste: str) -> 
     assert [run for _, run in one.runs] == [length(f"{n} in") for n in (10, 10, 20, 20)]
     assert isinstance(line.needed, Length)
     assert total(run for _, run in one.runs) <= line.needed
+
+
+def test_a_joined_run_lies_in_pieces_that_make_it_up_with_its_overlap() -> None:
+    # 100 in on cards of 2 yd: 72 in and the rest, with one overlap of 1 in.
+    line = braid([100], 'joins = 1\noverlap = "1"', put_up="card of 2 yd")
+    pieces = [run for one in line.buy.filled for _, run in one.runs]
+    assert len(pieces) == 2
+    assert total(pieces) == length("101 in")
+    assert all(total(run for _, run in one.runs) <= one.holds for one in line.buy.filled)
+
+
+def test_each_length_of_a_pack_has_its_own_runs_and_one_may_stay_whole() -> None:
+    line = braid([60, 60], "", put_up="pack of 3 x 2 yd")
+    assert line.buy.bought == 1
+    assert [len(one.runs) for one in line.buy.filled] == [1, 1, 0]
+    assert {one.holds for one in line.buy.filled} == {length("2 yd")}

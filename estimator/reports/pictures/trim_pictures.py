@@ -99,7 +99,8 @@ def _put_up(purchase: Purchase, holds: Length) -> str:
     offer = purchase.buy.offer
     if isinstance(purchase.buy.bought, Length):
         return f"{shop_text(holds, offer.sold_by)} off the roll"
-    return offer.put_up.text
+    one_of = f"{shop_text(holds, Unit.M if offer.put_up.metric else Unit.YD)} of a "
+    return f"{one_of if offer.put_up.pieces > 1 else ''}{offer.put_up.text}"
 
 
 def _rest(purchase: Purchase) -> str:

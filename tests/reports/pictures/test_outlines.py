@@ -134,6 +134,20 @@ def test_a_part_of_a_circle_has_the_area_of_a_ring_by_its_share(share: str) -> N
 
 
 @pytest.mark.parametrize("share", ["1/4", "1/2", "3/4", "1"])
+def test_a_trimmed_part_of_a_circle_has_as_much_less_along_all_of_its_edges(share: str) -> None:
+    # 1/4 in off a raw ring all round: both radii change by it, and the straight edges move in.
+    cut = sector(share, RAW).replace('["print"]', '[{ fabric = "print", trimmed = "1/4" }]')
+    part = {"1/4": 0.25, "1/2": 0.5, "3/4": 0.75, "1": 1.0}[share]
+    _, (one,) = only(in_print(cut))
+    inner = 12 / (2 * pi * part) + 0.25
+    outer = inner + 8.5
+    strips = 0 if share == "1" else 2 * 0.25 * (outer - inner)
+    ring = part * pi * (outer**2 - inner**2) - strips
+    found = area(one.corners) - sum(map(area, one.holes))
+    assert found / INCH**2 == pytest.approx(ring, rel=0.004)
+
+
+@pytest.mark.parametrize("share", ["1/4", "1/2", "3/4", "1"])
 @pytest.mark.parametrize("grain", ["lengthwise", "crosswise", "either"])
 def test_a_part_of_a_circle_touches_all_four_sides_of_its_box(share: str, grain: str) -> None:
     # The cut size is raised to 1/16 in, so that an arc may lie so much from the side.
