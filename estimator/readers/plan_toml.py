@@ -49,14 +49,6 @@ class Draft:
     unread: frozenset[str] = frozenset()
 
 
-def read_plan(path: Path) -> Plan:
-    """Reads a plan without a fault in it; raises Refused with every complaint about it."""
-    draft = read_draft(path)
-    if draft.faults:
-        raise Refused(draft.faults)
-    return draft.plan
-
-
 def read_draft(path: Path) -> Draft:
     """Reads as much of a plan as can be; raises Refused where nothing can be made of the file."""
     return draft_from_text(read_text(path, "a plan"), str(path))
@@ -64,8 +56,12 @@ def read_draft(path: Path) -> Draft:
 
 def draft_from_text(text: str, file: str = "plan") -> Draft:
     """A plan from TOML text; ``file`` is how complaints name it. Raises Refused for bad syntax."""
-    raw = _parsed(text, file)
-    places = Places(file, lines_of(text.encode()), _names(raw))
+    raw = plan_tables(text, file)
+    return draft_of(raw, Places(file, lines_of(text.encode()), names_in(raw)))
+
+
+def draft_of(raw: dict[str, Any], places: Places) -> Draft:
+    """A plan from its tables as they were written, wherever they stood."""
     faults = Faults()
     with faults.at(places, ()):
         _refuse_unknown_tables(raw, faults, places)
@@ -74,7 +70,7 @@ def draft_from_text(text: str, file: str = "plan") -> Draft:
     garment = _garment(raw, faults, places, context)
     entries: dict[str, tuple[Any, ...]] = {}
     unread: set[str] = set()
-    kept_places = replace(places, lines=dict(places.lines), names=dict(places.names))
+    lines, names = dict(places.lines), dict(places.names)
     for key, model in TABLES.items():
         sound, kept = [], []
         tables = _tables(raw, key, faults, places)
@@ -87,15 +83,17 @@ def draft_from_text(text: str, file: str = "plan") -> Draft:
                 kept.append(number)
         unread |= _refuse_twins(key, tables, faults, places)
         entries[key] = tuple(sound)
-        _renumber(kept_places.lines, key, kept)
-        _renumber(kept_places.names, key, kept)
+        _renumber(lines, key, kept)
+        _renumber(names, key, kept)
     if garment is None:
         raise Refused(faults.found)
     plan = Plan.model_construct(garment=garment, measures=context["measures"], **entries)  # type: ignore[arg-type]
+    kept_places = replace(places, lines=lines, names=names)
     return Draft(plan, kept_places, tuple(faults.found), frozenset(unread))
 
 
-def _parsed(text: str, file: str) -> dict[str, Any]:
+def plan_tables(text: str, file: str) -> dict[str, Any]:
+    """The tables of a TOML text as they were written; raises Refused for bad syntax."""
     try:
         return tomllib.loads(text)
     except tomllib.TOMLDecodeError as problem:
@@ -170,7 +168,7 @@ def _as_far_as_sound(table: Any, context: dict[str, Any]) -> Garment:
     return Garment.model_validate(nameless | sound, context=context)
 
 
-def _names(raw: dict[str, Any]) -> dict[PlanPath, str]:
+def names_in(raw: dict[str, Any]) -> dict[PlanPath, str]:
     """What complaints call each entry that has a name: ``piece 'skirt panel'``."""
     measures = raw.get("measures")
     names: dict[PlanPath, str] = {
