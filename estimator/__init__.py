@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from estimator.measure import Length
     from estimator.plan import Plan
     from estimator.readers.catalog_csv import read_catalog
-    from estimator.readers.plan_toml import read_plan
+    from estimator.readers.plans import read_plan
 
 __all__ = [
     "Catalog",
@@ -53,7 +53,7 @@ _HOMES = {
     "Length": "measure",
     "Plan": "plan",
     "read_catalog": "readers.catalog_csv",
-    "read_plan": "readers.plan_toml",
+    "read_plan": "readers.plans",
 }
 
 

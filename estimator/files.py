@@ -10,7 +10,8 @@ from estimator.estimate import Estimate, estimate
 from estimator.faults import Fault, NamesAnUnread, Refused
 from estimator.job import GarmentOrder, Job
 from estimator.readers.catalog_csv import read_catalog
-from estimator.readers.plan_toml import Draft, read_draft
+from estimator.readers.plan_toml import Draft
+from estimator.readers.plans import read_draft
 
 
 def estimate_files(

@@ -13,7 +13,7 @@ PACKAGE = Path(__file__).parents[1] / "estimator"
 
 ROOMS = [
     "measure", "faults", "written", "arithmetic", "rules", "working", "fields", "edges", "prices",
-    "catalog", "plan", "job", "readers", "needs", "layout", "buying", "estimate", "files",
+    "catalog", "plan", "form", "job", "readers", "needs", "layout", "buying", "estimate", "files",
     "reports", "shipped", "cli", "__main__",
 ]  # fmt: skip
 """Each may import from those before it, and from itself. A new module takes its place here."""

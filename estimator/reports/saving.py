@@ -34,9 +34,14 @@ def save_workbook(book: Workbook, path: Path) -> None:
     if is_there(path):
         _refuse_filled_in(path)
     _properties(book).append(StringProperty(name=SEAL, value=_seal(book)))
+    write_whole(path, workbook_bytes(book))
+
+
+def workbook_bytes(book: Workbook) -> bytes:
+    """A workbook as a file holds it: the same workbook gives the same bytes."""
     held = io.BytesIO()
     book.save(held)
-    write_whole(path, _steady(held.getvalue()))
+    return _steady(held.getvalue())
 
 
 def is_there(path: Path) -> bool:

@@ -1,0 +1,315 @@
+"""A garment plan from a spreadsheet: the form that ``estimator new NAME plan.xlsx`` writes.
+
+Each sheet has a row of headings, and entries below it; what stands above it is not read. The sheets
+and their columns are those of ``estimator.form``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from estimator.faults import Fault, Places, Refused, Wrong, nearest
+from estimator.faults import Path as PlanPath
+from estimator.form.cells import value_of
+from estimator.form.sheets import GIVEN, OTHER_SHEETS, OWN_SHEETS, REMARKS, YOURS, Column, Sheet
+from estimator.form.sheets import plan_sheets as form_sheets
+from estimator.readers.plan_toml import Draft, draft_of, names_in
+from estimator.readers.workbooks import Cell, CellSheet, read_workbook
+from estimator.written import one_line, quoted
+
+FIRST_ROWS = 40
+"""Among these the headings are looked for."""
+
+
+def draft_from_workbook(path: Path) -> Draft:
+    """Reads as much of a plan as can be; raises Refused where nothing can be made of the file."""
+    reader = _Reader(str(path))
+    reader.read(read_workbook(path, "a plan"))
+    places = Places(str(path), reader.places, names_in(reader.raw))
+    own = [Fault(places.in_full(at), wrong.wrong, wrong.right) for at, wrong in reader.wrongs]
+    told = {places.of(at) for at, _ in reader.wrongs}
+    draft = draft_of(reader.raw, places)
+    # the cell's own complaint is enough
+    others = [one for one in draft.faults if one.where.split(" (")[0] not in told]
+    return replace(draft, faults=(*reader.faults, *own, *others))
+
+
+class _Reader:
+    """Takes the sheets one by one; ``raw`` is the plan as a TOML file would have it."""
+
+    def __init__(self, file: str) -> None:
+        self.file = file
+        self.raw: dict[str, Any] = {"garment": {}}
+        self.places: dict[PlanPath, int | str] = {}
+        self.wrongs: list[tuple[PlanPath, Wrong]] = []
+        self.faults: list[Fault] = []
+
+    def read(self, sheets: list[CellSheet]) -> None:
+        """Entries first, then what belongs to them."""
+        found = self._by_form(sheets)
+        if not any(form.keys == ("garment",) for form, _ in found):
+            wrong = "is no plan: it has no sheet Garment"
+            right = "begin with: estimator new NAME plan.xlsx"
+            raise Refused([Fault(self.file, wrong, right)])
+        for form, sheet in sorted(found, key=lambda pair: pair[0].of_entries):
+            if form.upright:
+                self._upright(form, sheet)
+            elif form.of_entries:
+                self._inner(form, sheet)
+            elif form.of_measures:
+                self._measures(form, sheet)
+            else:
+                self._entries(form, sheet)
+
+    def _by_form(self, sheets: list[CellSheet]) -> list[tuple[Sheet, CellSheet]]:
+        forms = {form.title.casefold(): form for form in form_sheets()}
+        found = []
+        for sheet in sheets:
+            title = sheet.title.strip().casefold()
+            form = forms.get(title)
+            if form:
+                found.append((form, sheet))
+            elif title not in OTHER_SHEETS and not title.startswith(OWN_SHEETS) and sheet.cells:
+                wrong = f"there is no sheet {quoted(sheet.title)} in a plan"
+                right = nearest(sheet.title, [form.title for form in form_sheets()])
+                right += f" (the name of a sheet of your own begins with {OWN_SHEETS.capitalize()})"
+                self.faults.append(Fault(self.file, wrong, right))
+        return found
+
+    def _upright(self, form: Sheet, sheet: CellSheet) -> None:
+        """A table with a row for each of its keys."""
+        key = form.keys[0]
+        known = {name: column for column in form.columns for name in column.names}
+        head, columns = self._headings(sheet, {GIVEN.casefold(), YOURS.casefold()})
+        self.places[(key,)] = sheet.place(head, columns[YOURS.casefold()])
+        for row in [row for row in sheet.rows if row > head]:
+            cells = sheet.row(row)
+            label = cells.get(columns[GIVEN.casefold()])
+            cell = cells.get(columns[YOURS.casefold()])
+            name = _text(label).casefold()
+            if name in known:
+                at = (key, *known[name].path)
+                self.places[at] = sheet.place(row, columns[YOURS.casefold()])
+                if cell:
+                    self._put(self.raw.setdefault(key, {}), at, known[name], cell)
+            elif name or cell:
+                where = sheet.place(row, columns[GIVEN.casefold()])
+                headings = [column.heading for column in form.columns]
+                self._complain(where, f"there is no line {quoted(_text(label))} on this sheet",
+                               nearest(_text(label), headings))  # fmt: skip
+
+    def _entries(self, form: Sheet, sheet: CellSheet) -> None:
+        (key,) = form.keys
+        self.places[(key,)] = f"sheet {sheet.title}"
+        for row, columns, cells in self._rows(form, sheet):
+            number = len(self.raw.setdefault(key, []))
+            entry: dict[str, Any] = {}
+            self.raw[key].append(entry)
+            self._entry(sheet, row, (key, number), entry, columns, cells)
+
+    def _measures(self, form: Sheet, sheet: CellSheet) -> None:
+        (key,) = form.keys
+        measures = self.raw.setdefault(key, {})
+        for row, columns, cells in self._rows(form, sheet):
+            by_key = {column.path[0]: (number, column) for number, column in columns.items()}
+            named = cells.get(by_key["name"][0]) if "name" in by_key else None
+            name = str(named.value).strip() if named else ""
+            at = (key, name)
+            number, column = by_key.get("size", (1, None))
+            if name in measures or not name:
+                wrong = f"a second measure is named {quoted(name)}" if name else "it has no name"
+                self._complain(sheet.place(row), wrong, "give each measure its own name")
+                continue
+            self.places[at] = sheet.place(row, number)
+            cell = cells.get(number)
+            measures[name] = ""
+            if cell and column:
+                held: dict[str, Any] = {}
+                self._put(held, (key, name), column, cell)
+                measures[name] = held.get("size", "")
+
+    def _inner(self, form: Sheet, sheet: CellSheet) -> None:
+        """Rows that belong to entries of other sheets, which they name."""
+        field = form.keys[-1]
+        lists = {
+            (table, number): [one for one in entry[field] if isinstance(one, str)]
+            for table in form.parents
+            for number, entry in enumerate(self.raw.get(table, []))
+            if isinstance(entry.get(field), list)
+        }
+        for row, columns, cells in self._rows(form, sheet):
+            own = {
+                column.path[0]: (number, _text(cells.get(number)))
+                for number, column in columns.items()
+                if column in form.own
+            }
+            whose = self._whose(form, sheet, row, own)
+            if whose is None:
+                continue
+            rest = {n: column for n, column in columns.items() if column not in form.own}
+            entry: dict[str, Any] = {}
+            parent = self.raw[whose[0]][whose[1]]
+            try:
+                at = (*whose, field, _room_for(form, parent, entry, rest, cells, lists.get(whose)))
+            except Wrong as wrong:
+                self._complain(sheet.place(row, min(cells)), wrong.wrong, wrong.right)
+                continue
+            rest = {n: column for n, column in rest.items() if column.path != ("",)}
+            self._entry(sheet, row, at, entry, rest, cells)
+
+    def _whose(
+        self, form: Sheet, sheet: CellSheet, row: int, own: dict[str | int, tuple[int, str]]
+    ) -> tuple[str, int] | None:
+        """The entry to which a row belongs; None, and a complaint, if there is none."""
+        table = form.parents[0]
+        if len(form.parents) > 1:
+            number, table = own.get("table", (1, ""))
+            table = table.casefold()
+            if table not in form.parents:
+                wrong = f"{quoted(table)} is none of the sheets with packs" if table else (
+                    "the row does not say of which sheet the thing is")  # fmt: skip
+                self._complain(sheet.place(row, number), wrong, nearest(table, form.parents))
+                return None
+        number, name = own.get(table if len(form.parents) == 1 else "name", (1, ""))
+        names = [one_line(str(entry.get("name", ""))) for entry in self.raw.get(table, [])]
+        if name in names:
+            return table, names.index(name)
+        wrong = f"there is no {table} {quoted(name)}" if name else (
+            f"the row does not say to which {table} it belongs")  # fmt: skip
+        self._complain(sheet.place(row, number), wrong, nearest(name, filter(None, names)))
+        return None
+
+    def _entry(
+        self,
+        sheet: CellSheet,
+        row: int,
+        at: PlanPath,
+        entry: dict[str, Any],
+        columns: dict[int, Column],
+        cells: dict[int, Cell],
+    ) -> None:
+        """Fills an entry from its row; an empty cell has its place too, for what is missing."""
+        self.places[at] = sheet.place(row, min(columns, default=1))
+        for number, column in columns.items():
+            self.places[(*at, *column.path)] = sheet.place(row, number)
+        # the one for all other edges goes before each single edge
+        for number, column in sorted(columns.items(), key=lambda pair: len(pair[1].path)):
+            if number in cells:
+                self._put(entry, (*at, *column.path), column, cells[number])
+
+    def _put(
+        self, entry: dict[str, Any], at: PlanPath, column: Column, cell: Cell
+    ) -> None:
+        """A cell's value to its key in an entry; ``at`` is its path in the plan."""
+        if cell.wrong:
+            self.wrongs.append((at, cell.wrong))
+        try:
+            value = value_of(cell.value, column.kind)
+        except Wrong as wrong:
+            self.wrongs.append((at, wrong))
+            return
+        if isinstance(value, list) and len(value) == 1 and not column.listed:
+            value = value[0]
+        first, *further = column.path
+        if not further:
+            entry[str(first)] = value
+        elif isinstance(further[0], int):
+            entry.setdefault(str(first), []).append(value)
+        elif isinstance(entry.setdefault(str(first), {}), dict):
+            entry[str(first)][further[0]] = value
+
+    def _rows(
+        self, form: Sheet, sheet: CellSheet
+    ) -> Iterator[tuple[int, dict[int, Column], dict[int, Cell]]]:
+        """Each filled row with the columns of the sheet."""
+        if not sheet.cells:
+            return
+        known = {name: column for column in form.all_columns for name in column.names}
+        head, found = self._headings(sheet, set(known))
+        columns: dict[int, Column] = {}
+        unread = set()
+        for number, cell in sheet.row(head).items():
+            heading = _text(cell)
+            column = known.get(heading.casefold())
+            if column and column not in columns.values():
+                columns[number] = column
+            elif heading.casefold() == REMARKS.casefold():
+                unread.add(number)
+            else:
+                wrong = f"there is no column {quoted(heading)} on this sheet"
+                right = nearest(heading, [one.heading for one in form.all_columns])
+                if column:
+                    wrong, right = f"the column {quoted(heading)} stands here twice", "keep one"
+                self._complain(sheet.place(head, number), wrong, right)
+                unread.add(number)
+        if not found:
+            return
+        for row in [row for row in sheet.rows if row > head]:
+            cells = {n: cell for n, cell in sheet.row(row).items() if n not in unread}
+            for number in [n for n in cells if n not in columns]:
+                self._complain(sheet.place(row, number), "this column has no heading",
+                               f"write under a heading, or head it {REMARKS}")  # fmt: skip
+            cells = {n: cell for n, cell in cells.items() if n in columns}
+            if cells:
+                yield row, columns, cells
+
+    def _headings(self, sheet: CellSheet, known: set[str]) -> tuple[int, dict[str, int]]:
+        """The row of headings and the column of each; raises Refused where there is none."""
+        best: tuple[int, dict[str, int]] = (0, {})
+        for row in sheet.rows[:FIRST_ROWS]:
+            texts = {_text(cell).casefold(): number for number, cell in sheet.row(row).items()}
+            found = {text: number for text, number in texts.items() if text in known}
+            if len(found) > len(best[1]):
+                best = row, found
+        if len(best[1]) < 2:
+            wrong = "has no row of headings"
+            right = "copy it from a new form: estimator new NAME plan.xlsx"
+            raise Refused([Fault(f"{self.file}, sheet {sheet.title}", wrong, right)])
+        return best
+
+    def _complain(self, place: str, wrong: str, right: str) -> None:
+        self.faults.append(Fault(f"{self.file}, {place}", wrong, right))
+
+
+def _room_for(
+    form: Sheet,
+    parent: dict[str, Any],
+    entry: dict[str, Any],
+    columns: dict[int, Column],
+    cells: dict[int, Cell],
+    listed: list[str] | None,
+) -> str | int:
+    """Puts an entry where it belongs in its parent, and returns its key or number there.
+
+    ``listed`` are the entries that the parent's own row names, if it names any: each row of theirs
+    tells more of one of them. Raises Wrong for one that is not among them, or stated twice.
+    """
+    field = form.keys[-1]
+    texts = {column.path: _text(cells.get(number)) for number, column in columns.items()}
+    if form.by_name:
+        name = texts.get(("",), "")
+        edges = parent.setdefault(field, {})
+        if not name or name in edges:
+            wrong = f"{quoted(name)} is stated twice" if name else "the row has no name of its own"
+            raise Wrong(wrong, "write each once")
+        edges[name] = entry
+        return name
+    entries = parent.setdefault(field, [])
+    if listed is None:
+        entries.append(entry)
+        return len(entries) - 1
+    named = texts.get((form.bare,), "")
+    for number, one in enumerate(entries):
+        if isinstance(one, str) and one_line(one) == named:
+            entries[number] = entry
+            return number
+    heading = next(one.heading for one in form.columns if one.path == (form.bare,))
+    wrong = f"{heading} {quoted(named)} is not among those on the sheet of the {form.parents[0]}"
+    raise Wrong(wrong, nearest(named, listed) if listed else "name it there first")
+
+
+def _text(cell: Cell | None) -> str:
+    return one_line(str(cell.value)) if cell else ""
