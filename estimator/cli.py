@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from estimator.estimate import Estimate
 
 T = TypeVar("T")
+WORTH_A_BAR = 8
+"""With fewer garments the work is done before a bar is seen."""
 
 app = typer.Typer(
     name="estimator",
@@ -245,14 +247,14 @@ def _starter(starter: Path, path: Path, catalog: Path | None) -> bytes:
         return starter.read_bytes()
     from estimator.catalog import NO_CATALOG
     from estimator.readers.catalogs import read_catalog
-    from estimator.readers.plan_toml import plan_tables
+    from estimator.readers.plan_toml import parsed
     from estimator.readers.remarks import opening_remarks, remarks_in
     from estimator.reports.plan_form import plan_form
     from estimator.reports.saving import workbook_bytes
 
     text = starter.read_text(encoding="utf-8")
     shop = read_catalog(catalog) if catalog else NO_CATALOG
-    tables = plan_tables(text, str(starter))
+    tables = parsed(text, str(starter))
     return workbook_bytes(plan_form(tables, opening_remarks(text), remarks_in(text), shop))
 
 
@@ -260,11 +262,30 @@ def _estimated(plans: list[Path], catalog: Path | None, *, thorough: bool = Fals
     """Everything that a command needs: the files read, and the estimate of them together."""
     from estimator.faults import Refused
     from estimator.files import estimate_files
+    from estimator.memory import place, remember_until_the_end
 
-    try:
-        return estimate_files(plans, catalog, thorough=thorough)
-    except Refused as refused:
-        _refuse(refused)
+    memory = place()
+    remember_until_the_end(memory)
+    with contextlib.ExitStack() as until_done:
+
+        def begun(count: int) -> Callable[[int], None]:
+            """Shows how far the work on many garments is, to a person who looks on."""
+            if count < WORTH_A_BAR or not sys.stderr.isatty():
+                return lambda _done: None
+            bar = typer.progressbar(length=count, label="Estimating", file=sys.stderr)
+            return until_done.enter_context(bar).update
+
+        try:
+            return estimate_files(
+                plans,
+                catalog,
+                thorough=thorough,
+                processes=os.cpu_count() or 1,
+                memory=memory,
+                begun=begun,
+            )
+        except Refused as refused:
+            _refuse(refused)
 
 
 def _refusing(action: Callable[[], T]) -> T:
@@ -317,6 +338,9 @@ def main() -> None:
     except BrokenPipeError:
         _let_go_of(sys.stdout)
         sys.exit(1)
+    except KeyboardInterrupt:
+        print("stopped; nothing was written.", file=sys.stderr)
+        sys.exit(130)
     except OSError as problem:
         _let_go_of(sys.stdout)
         with contextlib.suppress(OSError):

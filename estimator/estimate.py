@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
+from fractions import Fraction
 from itertools import product
 from math import prod
 
@@ -42,6 +43,20 @@ Widths = Mapping[FabricTerms, tuple[Offer, ...]]
 """For fabrics whose width sets a ring: the fabric's terms, and its offers at one width."""
 
 
+@dataclass(frozen=True, slots=True)
+class Saved:
+    """What planning several garments together saves on one thing, against garment by garment.
+
+    ``units`` are yards, metres or put-ups; None where the ways buy in different ones. ``money`` is
+    None without prices.
+    """
+
+    title: str
+    unit: str
+    units: Fraction | None
+    money: Decimal | None
+
+
 @dataclass(frozen=True)
 class Estimate:
     """What to buy for a job, and everything that led to it."""
@@ -53,6 +68,7 @@ class Estimate:
     remarks: tuple[str, ...]
     granted: tuple[str, ...]
     cautions: tuple[str, ...]
+    saved: tuple[Saved, ...] = ()
 
     @property
     def cost(self) -> Decimal:
@@ -105,7 +121,7 @@ def _beside_the_others(best: Estimate, found: Sequence[Estimate]) -> Estimate:
     for number, choice in enumerate(best.fabrics):
         alike = [one for one in found if _same_but_for(number, one, best)]
         fabrics.append(compared(choice, [one.fabrics[number] for one in alike]))
-    return replace(best, fabrics=tuple(fabrics), purchases=_listed(fabrics, best.purchases))
+    return replace(best, fabrics=tuple(fabrics), purchases=listed(fabrics, best.purchases))
 
 
 def _same_but_for(number: int, one: Estimate, other: Estimate) -> bool:
@@ -114,7 +130,7 @@ def _same_but_for(number: int, one: Estimate, other: Estimate) -> bool:
     return all(n == number or a.chosen.width == b.chosen.width for n, (a, b) in pairs)
 
 
-def _listed(fabrics: Sequence[FabricChoice], others: Sequence[Purchase]) -> tuple[Purchase, ...]:
+def listed(fabrics: Sequence[FabricChoice], others: Sequence[Purchase]) -> tuple[Purchase, ...]:
     """The shopping list in the order in which a shop is walked."""
     rest = [one for one in others if one.group not in (Group.FABRICS, Group.LININGS)]
     lines = [*(choice.purchase for choice in fabrics), *rest]
@@ -152,7 +168,7 @@ def _at_widths(job: Job, needs: Needs, notions: Sequence[Purchase], widths: Widt
         job=job,
         currency=needs.currency,
         fabrics=tuple(fabrics),
-        purchases=_listed(fabrics, [*trims, *notions]),
+        purchases=listed(fabrics, [*trims, *notions]),
         granted=tuple(line for one in edges for line in granted_of_trims(one)),
         remarks=tuple(remark for one in edges for remark in seam_remarks(one)),
         cautions=cautions_for(job, [need.terms.kind for need in needs.counts]),

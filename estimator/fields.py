@@ -8,7 +8,7 @@ measures from which a size may come.
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from decimal import Decimal
 from fractions import Fraction
 from typing import Annotated, Any
@@ -84,7 +84,7 @@ def _from_measure(
     text = written.get("from")
     if set(written) != {"from"} or not isinstance(text, str):
         raise refusal("a size that is a table holds one key, from", 'write { from = "waist" }')
-    for name in _named_in(text, {*measures, *unread}) if unread else ():
+    for name in named_in(text, {*measures, *unread}) if unread else ():
         if name in unread:
             raise refusal(f"the measure {quoted(name)} could not be read", "put the measure right")
     found: Length = reading(lambda sum_: length_from(str(sum_), measures, unit))(text)
@@ -93,7 +93,7 @@ def _from_measure(
     return found
 
 
-def _named_in(text: str, names: set[str]) -> list[str]:
+def named_in(text: str, names: Collection[str]) -> list[str]:
     """The measures that an arithmetic names, the longest name first where one holds another."""
     longest_first = sorted(names, key=lambda name: (-len(name), name))
     return re.findall(rf"(?<!\w)(?:{'|'.join(map(re.escape, longest_first))})(?!\w)", text)

@@ -57,9 +57,10 @@ class GarmentOrder:
 class Job:
     """Everything an estimate is made from.
 
-    ``thorough`` asks for the long search for each layout.
+    ``thorough`` asks for the long search for each layout. ``title`` is that of the show.
     """
 
     garments: tuple[GarmentOrder, ...]
     catalog: Catalog = NO_CATALOG
     thorough: bool = False
+    title: str = ""

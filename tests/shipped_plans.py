@@ -12,7 +12,8 @@ ROOT = Path(__file__).resolve().parent.parent
 SHOPS = ROOT / "catalog_demo"
 DEMOS = [SHOPS / f"{name}.toml" for name in ("market_dress", "herald_tabard", "night_cloak")]
 STARTERS = sorted((ROOT / "templates").glob("*.toml"))
-ALL = [*sorted(SHOPS.glob("*.toml")), *STARTERS]
+SHOWS = sorted(SHOPS.glob("*.show.toml"))
+ALL = [*sorted(set(SHOPS.glob("*.toml")) - set(SHOWS)), *STARTERS]
 
 
 def stem(path: Path) -> str:

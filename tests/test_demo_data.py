@@ -11,7 +11,7 @@ from math import pi, sqrt
 
 import pytest
 
-from estimator import Catalog, Estimate, Length, estimate, read_catalog
+from estimator import Catalog, Estimate, Length, estimate, estimate_files, read_catalog
 from estimator.catalog import Kind
 from estimator.edges import Finish
 from estimator.measure import Unit
@@ -21,6 +21,7 @@ from tests.shipped_plans import (
     ALL,
     DEMOS,
     SHOPS,
+    SHOWS,
     by,
     cut,
     line,
@@ -104,8 +105,8 @@ def test_a_demo_garment_is_bought_whole_and_priced_to_the_last_line(path, shops)
     assert found.remarks == ()
 
 
-def test_the_demo_is_three_garments():
-    assert sorted(DEMOS) == sorted(SHOPS.glob("*.toml"))
+def test_the_demo_is_three_garments_and_a_show_of_them():
+    assert sorted(DEMOS + SHOWS) == sorted(SHOPS.glob("*.toml"))
 
 
 @pytest.mark.parametrize("path", ALL, ids=stem)
@@ -279,3 +280,11 @@ def test_the_braid_of_both_fronts_and_the_cape_is_bought_together(cloak):
     needed = (2 * 34.5 + 18 + 11 * pi + 1.25) / 0.98 * 1.05
     assert line(cloak, "front braid").needed / length("1 in") == pytest.approx(needed, abs=1e-4)
     assert line(cloak, "cape braid").buy.bought == length("3 3/4 yd")
+
+
+def test_the_demos_show_is_bought_together_for_less_than_garment_by_garment():
+    (show,) = SHOWS
+    found = estimate_files([show])
+    assert found.job.title == "Harvest Fair"
+    assert len(found.job.garments) == 7
+    assert sum(one.money or 0 for one in found.saved) > 20

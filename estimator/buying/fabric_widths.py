@@ -112,6 +112,7 @@ class FabricChoice:
             buy=chosen.buy,
             notes=tuple(filter(None, notes)),
             sources=self.need.sources,
+            alike=terms,
         )
 
 

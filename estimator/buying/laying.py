@@ -8,6 +8,7 @@ from functools import lru_cache
 from itertools import chain
 
 from estimator.buying.cut_lengths import longest_layout, steps_sold
+from estimator.buying.known_layouts import known_or
 from estimator.buying.lots import Lot, outline_area, single_lots, slanted_lots
 from estimator.catalog import Offer
 from estimator.layout import (
@@ -98,7 +99,14 @@ def laid_out(
 
     def laid(lots: tuple[Lot, ...]) -> Laid:
         blanks = [lot.blank for lot in lots]
-        cuts = lay_out_in_cuts(cloth, blanks, longest, effort=effort, rows_only=terms.rows_only)
+        rows_only = terms.rows_only
+        cuts = known_or(
+            cloth,
+            (terms.straightening, terms.waste, terms.shrinkage, offer.selling_step, offer.minimum),
+            blanks,
+            (longest, effort.work, rows_only),
+            lambda: lay_out_in_cuts(cloth, blanks, longest, effort=effort, rows_only=rows_only),
+        )
         return Laid(lots, cuts.layouts, cuts.bound)
 
     singly = single_lots(pieces, breadth, nap=terms.nap)

@@ -58,6 +58,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
         buy=best,
         notes=(*need.notes, *filter(None, (best.note,))),
         sources=tuple(dict.fromkeys(run.source for run in need.runs)),
+        alike=need.terms,
     )
 
 
@@ -162,6 +163,7 @@ def buy_count(need: CountNeed, unit: Unit) -> Purchase:
         buy=best,
         notes=(*need.notes, *notes),
         sources=need.sources,
+        alike=(need.terms, need.opening),
     )
 
 

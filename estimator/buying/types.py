@@ -63,7 +63,10 @@ class Buy:
 
 @dataclass(frozen=True, slots=True)
 class Purchase:
-    """One line of the shopping list. ``needed`` is before the shop's minimum, step or put-up."""
+    """One line of the shopping list. ``needed`` is before the shop's minimum, step or put-up.
+
+    ``alike`` is equal for lines that would be bought as one were their garments planned together.
+    """
 
     key: str
     group: Group
@@ -75,6 +78,7 @@ class Purchase:
     buy: Buy
     notes: tuple[str, ...]
     sources: tuple[Source, ...]
+    alike: object = None
 
 
 def least_bought(ways: Sequence[Buy]) -> Buy:

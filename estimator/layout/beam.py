@@ -1,6 +1,6 @@
 """Beam search: fill a box piece by piece, following the most promising fillings side by side.
 
-Each filling grows at its lowest gap: a piece goes into the left or the right corner of it, or the
+Each filling grows at its lowest gap: a piece goes into the corner of it at the higher wall, or the
 gap is given up to the lower wall. After each piece only the best fillings are kept, as many as
 the beam is wide. A filling that has wasted more than the box can spare is dropped; so is one that
 equals another. "Best" is the least waste, known and foreseen, for the area filled, with a taste for
@@ -9,13 +9,16 @@ large pieces first and for edges that run on.
 
 from __future__ import annotations
 
+from collections import Counter
 from heapq import nsmallest
+from math import sqrt
 from operator import itemgetter
 from typing import NamedTuple, TypeAlias
 
 from estimator.layout.box import Lie, Put, keeps_to
 from estimator.layout.effort import Budget
 from estimator.layout.fill import Fill, Left, unfilled
+from estimator.layout.question import Held
 from estimator.layout.skyline import (
     Segment,
     Skyline,
@@ -28,6 +31,11 @@ from estimator.layout.skyline import (
 
 GAPS_TRIED = 2
 """The lowest gap, and the next one if it is given up."""
+DESCENDANTS = 2
+"""So many of a filling's descendants are followed at most, lest all come to be alike;
+all of them where there are not too many steps for the beam."""
+MOST_TIMES_AS_WIDE = 30
+"""A beam widens as pieces get fewer: the last ones decide, and trying them costs least."""
 
 
 class _Filling(NamedTuple):
@@ -56,10 +64,11 @@ _Step: TypeAlias = tuple[float, _Filling, Skyline, int, int, Put, bool]
 
 
 class Beam:
-    """The search for one box, `width` fillings at a time.
+    """The search for one box, `width` fillings at a time at first.
 
-    After a search `stuck` holds the best filling that had no place for another piece; `narrow`
-    tells whether fillings were left out that a wider beam would follow.
+    After a search `stuck` holds the best filling that had no place for another piece, and none
+    where the work allowed ended first: a longer search might never come to it. `narrow` tells
+    whether fillings were left out that a wider beam would follow.
     """
 
     def __init__(self, fill: Fill, width: int, taste: Taste, budget: Budget) -> None:
@@ -81,11 +90,13 @@ class Beam:
             return None
         empty = ((0, 0, self._box.across),)
         level = [_Filling(empty, self._box.counts, 0, 0, 0, None, None)]
-        for _ in range(sum(self._box.counts)):
+        for left in range(sum(self._box.counts), 0, -1):
             steps = [step for filling in level for step in self._steps(filling)]
             best = level[0]
-            level = self._best(steps)
-            if not level or self._budget.spent:
+            level = self._best(steps, self._width_for(left))
+            if self._budget.spent:
+                return None
+            if not level:
                 self.stuck = _places(best)
                 return None
         return _places(level[0])
@@ -147,14 +158,19 @@ class Beam:
                 area = filled + across * along
                 rest = gap - across
                 height = level + along
-                if start <= lie.latest_across and keeps_to(held, start, lie):
+                at_left = wall_left >= wall_right or start + rest > lie.latest_across
+                at_right = not at_left
+                if held is not Held.FREE:
+                    at_left = keeps_to(held, start, lie)
+                    at_right = rest > 0 and keeps_to(held, start + rest, lie)
+                if at_left and start <= lie.latest_across:
                     waste = over + self._beside(skyline, index, height, rest, wall_right, -1, left)
                     if waste <= spare * 2:
                         put = Put(kind, start, level, lie)
                         flush = (height == wall_left) + (0 if rest else 1 + (height == wall_right))
                         score = (waste + lead - bonus * flush) / area
                         steps.append((score, filling, skyline, index, wasted, put, True))
-                if rest and start + rest <= lie.latest_across and keeps_to(held, start + rest, lie):
+                if at_right:
                     waste = over + self._beside(skyline, index, height, rest, wall_left, 1, left)
                     if waste <= spare * 2:
                         put = Put(kind, start + rest, level, lie)
@@ -193,11 +209,22 @@ class Beam:
                     waste += unfilled(left.sums_across, near_width) * depth
         return waste
 
-    def _best(self, steps: list[_Step]) -> list[_Filling]:
+    def _width_for(self, left: int) -> int:
+        """How many fillings are followed when so many pieces are left."""
+        pieces = sum(self._box.counts)
+        return int(self._width * min(MOST_TIMES_AS_WIDE, sqrt((pieces / left) ** 3)))
+
+    def _best(self, steps: list[_Step], wanted: int) -> list[_Filling]:
         """The fillings that the best steps lead to, each once."""
         found: dict[tuple[Skyline, tuple[int, ...]], _Filling] = {}
-        wanted = self._width
+        followed: Counter[int] = Counter()
+        descendants = DESCENDANTS if len(steps) > wanted else wanted
         for step in nsmallest(3 * wanted, steps, key=itemgetter(0)):
+            before = id(step[1])
+            if followed[before] == descendants:
+                self.narrow = True
+                continue
+            followed[before] += 1
             filling = self._after(step)
             if filling is None:
                 continue

@@ -23,6 +23,8 @@ from estimator.layout.knapsack import Line
 WHOLE = 1_000_000
 """The largest value a piece is given; values are whole numbers up to it."""
 CLOSE_ENOUGH = 1e-9
+ENTRIES_A_STATE = 4
+"""Entries of the simplex method's table that take as long as one state of a knapsack."""
 
 Weights = Sequence[Sequence[int]]
 
@@ -92,6 +94,7 @@ def _duals(
         covers = [0.0] * size
         for item, which in pieces:
             covers[row_of[item]] += 1 / weights[item][which]
+        line.work += size * size // ENTRIES_A_STATE
         if not _pivot(inverse, levels, covers):
             break
     return best

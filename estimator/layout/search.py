@@ -11,15 +11,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import count
 
 from estimator.layout.beam import Beam, Taste
 from estimator.layout.box import Box, Put, box_for, spots_from, unit_of
-from estimator.layout.effort import Budget, Effort
+from estimator.layout.effort import EVERYDAY, Budget, Effort, times_for
 from estimator.layout.fill import Fill
 from estimator.layout.fits import cannot_fit
 from estimator.layout.kinds import Kind, Spot
 from estimator.layout.overflow import completed
-from estimator.layout.question import Cloth
+from estimator.layout.question import Cloth, Held
 from estimator.layout.row_search import RowSearch
 from estimator.layout.rows import length_of
 from estimator.layout.rungs import longest_buying_less, longest_buying_same
@@ -29,11 +30,19 @@ FINENESS = 400
 """Where every tick counts, lengths nearer to each other than 1/400 are not asked apart."""
 MOST_PIECES = 400
 """With more pieces than this only rows are looked for: they waste little then."""
-FIRST_BEAM = 4
+FIRST_BEAM = 2
 BEAM_GROWTH = 3
 TASTES = (Taste(0.05, 0.1), Taste(0.02, 0.05))
 PROOFS, PROOFS_IN_CLOSED_FORM = 2, 10
 """Lengths that are tried to be proved too short, at one time."""
+ATTEMPTS_A_ROUND = 8
+"""Wide beams tried between two looks for better rows."""
+MOST_KINDS_PROVED = 50
+"""With more kinds, scales hardly prove more than the area does, and take long."""
+REACH = (3, 4)
+"""A wide beam asks for a length this share of the way from the bound to the best so far."""
+BOLD_ATTEMPTS, BOLD = 2, (3, 100)
+"""The first few ask for no more than 3 % above the bound."""
 SCALES = 2
 """Best scales worked out from each side of a box to prove that it is too short."""
 
@@ -61,11 +70,27 @@ class Search:
         self._rows = RowSearch(cloth, kinds)
         self._length = length_of(self._rows.best, cloth.repeat)
         self._spots: tuple[Spot, ...] | None = None
-        self._budget = Budget(effort.work)
+        everyday = min(effort.work, EVERYDAY.work)
+        self._more = effort.work - everyday
+        self._budget = Budget(everyday * times_for(len(kinds)))
+        if any(kind.held is not Held.FREE for kind in kinds):
+            # a wide beam knows of no edges; the narrow ones go on in its place
+            self._budget.work += self._more
+            self._more = 0
 
     def run(self) -> Found:
         """Search until nothing less can be bought, nothing is left to ask, or the work is done."""
         self._raise_bound(self._length - 1, 0)
+        if self._settled and self._budget.work:
+            self._look_for_rows()  # as little is bought already; there may be fewer cuts
+        self._search_everyday()
+        if self._more > 0 and not self._settled:
+            self._budget = Budget(self._more)
+            self._search_on()
+        return Found(self._rows.best, self._spots, self._bound)
+
+    def _search_everyday(self) -> None:
+        """Rows, narrow beams and proofs in turn, each round with beams wider than before."""
         width, unproved = FIRST_BEAM, -1
         open_ended = True
         while open_ended and not self._settled and not self._budget.spent:
@@ -75,7 +100,54 @@ class Search:
                 self._raise_bound(self._length - 1, SCALES)
                 unproved = self._length
             width *= BEAM_GROWTH
-        return Found(self._rows.best, self._spots, self._bound)
+
+    def _search_on(self) -> None:
+        """Wide beams, one after another, with more rows and proofs in between."""
+        unproved = self._length
+        for number in count(1):
+            if self._settled or self._budget.spent:
+                return
+            if self._rows_only or number % ATTEMPTS_A_ROUND == 0:
+                self._look_for_rows()
+                if self._rows_only and self._rows.exhausted:
+                    return
+                if self._length != unproved and len(self._kinds) <= MOST_KINDS_PROVED:
+                    unproved = self._length
+                    self._raise_bound(unproved - 1, SCALES)
+            elif not self._attempt(number):
+                return
+
+    def _within_reach(self, number: int) -> int | None:
+        """A length a little below the best one; the first attempts ask for a good one at once."""
+        ceiling = longest_buying_less(self._cloth, self._length)
+        if ceiling < self._bound:
+            return None
+        aim = self._bound + (ceiling - self._bound) * REACH[0] // REACH[1]
+        if number <= BOLD_ATTEMPTS:
+            aim = min(aim, self._bound + self._bound * BOLD[0] // BOLD[1])
+        return longest_buying_same(self._cloth, aim, ceiling)
+
+    def _attempt(self, number: int) -> bool:
+        """Fill a box with a wide beam, from its end or its side, each time with other whims.
+
+        False if there is no shorter length to ask for.
+        """
+        # a wide beam needs arrays, which take longer to import than most searches last
+        from estimator.layout.wide_beam import LEANINGS, WideBeam
+
+        target = self._within_reach(number)
+        box = self._box(target) if target is not None else None
+        if box is None:
+            return False
+        on_side = number % 2 == 0
+        leaning = LEANINGS[number // 2 % len(LEANINGS)]
+        beam = WideBeam(box.on_its_side() if on_side else box, leaning, number, self._budget)
+        puts = beam.search()
+        if puts is not None:
+            self._keep_if_it_buys_less([_stood_up(put) for put in puts] if on_side else puts)
+        elif beam.stuck and not on_side:
+            self._keep_if_it_buys_less(completed(box, beam.stuck))
+        return True
 
     def _look_for_rows(self) -> None:
         """Better rows; they take the place of a close layout that buys no less."""
@@ -152,7 +224,7 @@ class Search:
                 narrow = narrow or beam.narrow
                 if puts is not None:
                     return [_stood_up(put) for put in puts] if on_side else puts, narrow
-                if not on_side:
+                if not on_side and beam.stuck:
                     self._keep_if_it_buys_less(completed(box, beam.stuck))
                 if self._budget.spent:
                     return None, narrow

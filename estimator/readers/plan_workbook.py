@@ -7,7 +7,6 @@ and their columns are those of ``estimator.form``.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -16,7 +15,7 @@ from estimator.faults import Path as PlanPath
 from estimator.form.cells import value_of
 from estimator.form.sheets import GIVEN, OTHER_SHEETS, OWN_SHEETS, REMARKS, YOURS, Column, Sheet
 from estimator.form.sheets import plan_sheets as form_sheets
-from estimator.readers.plan_toml import Draft, draft_of, names_in
+from estimator.readers.plan_tables import PlanTables
 from estimator.readers.workbooks import Cell, CellSheet, read_workbook
 from estimator.written import one_line, quoted
 
@@ -24,17 +23,12 @@ FIRST_ROWS = 40
 """Among these the headings are looked for."""
 
 
-def draft_from_workbook(path: Path) -> Draft:
-    """Reads as much of a plan as can be; raises Refused where nothing can be made of the file."""
+def tables_from_workbook(path: Path) -> PlanTables:
+    """The tables of a plan; raises Refused where nothing can be made of the file."""
     reader = _Reader(str(path))
     reader.read(read_workbook(path, "a plan"))
-    places = Places(str(path), reader.places, names_in(reader.raw))
-    own = [Fault(places.in_full(at), wrong.wrong, wrong.right) for at, wrong in reader.wrongs]
-    told = {places.of(at) for at, _ in reader.wrongs}
-    draft = draft_of(reader.raw, places)
-    # the cell's own complaint is enough
-    others = [one for one in draft.faults if one.where.split(" (")[0] not in told]
-    return replace(draft, faults=(*reader.faults, *own, *others))
+    places = Places(str(path), reader.places)
+    return PlanTables(reader.raw, places, tuple(reader.faults), tuple(reader.wrongs))
 
 
 class _Reader:
@@ -200,9 +194,7 @@ class _Reader:
             if number in cells:
                 self._put(entry, (*at, *column.path), column, cells[number])
 
-    def _put(
-        self, entry: dict[str, Any], at: PlanPath, column: Column, cell: Cell
-    ) -> None:
+    def _put(self, entry: dict[str, Any], at: PlanPath, column: Column, cell: Cell) -> None:
         """A cell's value to its key in an entry; ``at`` is its path in the plan."""
         if cell.wrong:
             self.wrongs.append((at, cell.wrong))

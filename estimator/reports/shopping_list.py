@@ -44,7 +44,9 @@ class Section:
 
 
 def title_of(estimate: Estimate) -> str:
-    """The garments of the job, with their numbers."""
+    """The show, or the garments of the job with their numbers."""
+    if estimate.job.title:
+        return estimate.job.title
     names = []
     for order in estimate.job.garments:
         copies = f" × {order.copies}" if order.copies > 1 else ""

@@ -17,6 +17,7 @@ from estimator.reports.fabric_papers import (
     widths_table,
 )
 from estimator.reports.layout_papers import written_layouts
+from estimator.reports.savings import savings
 from estimator.reports.shopping_list import Line, garment_notes, sections, title_of, totals
 from estimator.reports.tables import Format, Table, price_text, text_of
 from estimator.reports.uses import fabric_title, named, several_garments
@@ -48,6 +49,7 @@ def _estimate_lines(estimate: Estimate) -> Iterator[str]:
     yield from totals(estimate)
     yield ""
     yield from _fabrics(estimate)
+    yield from bullets("Planned together", savings(estimate))
     yield from bullets("Look at this", estimate.remarks)
     yield from bullets("Taken for granted", assumptions(estimate))
     yield from bullets("Cautions", estimate.cautions)

@@ -42,11 +42,18 @@ def fabric_title(choice: FabricChoice, estimate: Estimate) -> str:
 
 
 def _with_garments(sources: Sequence[Source]) -> str:
-    """``Harbour dress: main, braid, Night cloak: lining``: each garment before its own names."""
+    """``Harbour dress: main, braid, Night cloak (Ada, Bo): lining``: garments before their names.
+
+    A garment that is made for several wearers is told once, with as many of them as are named.
+    """
+    wearers: dict[tuple[str, str], dict[str, None]] = {}
+    for source in sources:
+        wearers.setdefault((source.garment, source.name), {})[source.wearer] = None
     found = []
     before = None
-    for source in {str(one): one for one in sources}.values():
-        who = (source.garment, source.wearer)
-        found.append(source.name if who == before else str(source))
-        before = who
+    for (garment, name), who in wearers.items():
+        people = named([one for one in who if one])
+        title = f"{garment} ({people})" if people else garment
+        found.append(name if title == before else f"{title}: {name}")
+        before = title
     return named(found)

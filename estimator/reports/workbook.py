@@ -32,6 +32,7 @@ from estimator.reports.layout_papers import written_layouts
 from estimator.reports.list_sheet import write_shopping_list
 from estimator.reports.printing import Rows, fit_if_hardly_more, keep_together, print_setup
 from estimator.reports.row_heights import fit_height
+from estimator.reports.savings import savings
 from estimator.reports.tables import Column, Format, Table
 from estimator.reports.units import tape_unit
 from estimator.reports.working_sheet import write_workings
@@ -65,6 +66,7 @@ def workbook_of(estimate: Estimate) -> Workbook:
     _sentences(
         book.create_sheet("Assumptions"),
         [
+            ("Planned together", savings(estimate)),
             ("Look at this", estimate.remarks),
             ("Taken for granted", assumptions(estimate)),
             ("Cautions", estimate.cautions),

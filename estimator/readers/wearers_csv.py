@@ -1,0 +1,91 @@
+"""The table of wearers: a row a wearer, a column a measure, in a file of any spreadsheet program.
+
+The first column is ``wearer``. A column ``unit`` says in what the bare numbers of a row are.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from estimator.faults import Fault, Faults, Refused
+from estimator.measure import ZERO, Length, Unit
+from estimator.plan.garment import GARMENT_UNITS
+from estimator.readers.csv_cells import cells_of
+from estimator.readers.files import read_text
+from estimator.show import Measured, Wearers
+from estimator.written import NotReadable, one_line, quoted, read_length
+
+WEARER, UNIT = "wearer", "unit"
+MOST_WEARERS = 5_000
+
+
+def read_wearers(path: Path) -> Wearers:
+    """Reads the table; raises Refused with every complaint about it."""
+    table = cells_of(read_text(path, "a table of wearers"), path)
+    header = [one_line(name).strip() for name in table[0]] if table else []
+    _check_header(header, path)
+    faults = Faults()
+    rows: list[Measured] = []
+    first: dict[str, int] = {}
+    for number, cells in enumerate(table[1:], start=2):
+        if not any(cell.strip() for cell in cells):
+            continue
+        where = f"{path}, row {number}"
+        row = dict(zip(header, (one_line(cell).strip() for cell in cells), strict=False))
+        name = row.get(WEARER, "")
+        if not name:
+            faults.found.append(Fault(where, "the row has no wearer", "fill in the wearer's name"))
+            continue
+        if any(cell.strip() for cell in cells[len(header) :]):
+            wrong = "the row has more cells than the heading"
+            faults.found.append(Fault(where, wrong, "put text with commas in quotes"))
+        seen = first.setdefault(name.casefold(), number)
+        if seen != number:
+            wrong = f"{quoted(name)} stands here twice, as in row {seen}"
+            faults.found.append(Fault(where, wrong, "give each wearer one row"))
+        rows.append(Measured(name, number, _measures(row, where, faults)))
+    if len(rows) > MOST_WEARERS:
+        wrong = f"the table has {len(rows)} wearers"
+        faults.found.append(Fault(str(path), wrong, f"plan at most {MOST_WEARERS} at a time"))
+    faults.refuse_if_any()
+    columns = tuple(name for name in header if name not in (WEARER, UNIT))
+    return Wearers(str(path), columns, tuple(rows))
+
+
+def _measures(row: dict[str, str], where: str, faults: Faults) -> dict[str, Length]:
+    unit: Unit | None = None
+    written = row.get(UNIT, "")
+    if written and written not in GARMENT_UNITS:
+        wrong = f"{quoted(written)} is not a unit"
+        faults.found.append(Fault(f"{where}, column {UNIT}", wrong, "write in, cm or mm"))
+    unit = GARMENT_UNITS.get(written)
+    measures = {}
+    for name, cell in row.items():
+        if name in (WEARER, UNIT) or not cell:
+            continue
+        try:
+            measures[name] = read_length(cell, unit)
+            if measures[name] == ZERO:
+                raise NotReadable("the measure is zero", "write a length, or leave the cell empty")
+        except NotReadable as problem:
+            right = problem.right
+            if unit is None and not written:
+                right = f"{right}, or add a column unit with in or cm"
+            faults.found.append(Fault(f"{where}, column {name}", problem.wrong, right))
+    return measures
+
+
+def _check_header(header: list[str], path: Path) -> None:
+    where = f"{path}, row 1"
+    faults = []
+    if WEARER not in header:
+        faults.append(Fault(where, f"the column '{WEARER}' is missing", f"add a column {WEARER}"))
+    for name in dict.fromkeys(header):
+        if header.count(name) > 1:
+            wrong = f"the column {quoted(name)} stands here twice"
+            faults.append(Fault(where, wrong, "keep one of them"))
+    if "" in header:
+        wrong = f"column {header.index('') + 1} has no heading"
+        faults.append(Fault(where, wrong, "name the measure in it, or empty the column"))
+    if faults:
+        raise Refused(faults)

@@ -1,0 +1,41 @@
+"""What planning garments together saves, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from decimal import Decimal
+from fractions import Fraction
+
+from estimator.estimate import Estimate, Saved
+from estimator.measure import fraction_text, read_in_sixteenths, two_decimals_up
+
+
+def savings(estimate: Estimate) -> tuple[str, ...]:
+    """The saving against garment by garment: all of it, then thing by thing; nothing for one."""
+    return tuple(_lines(estimate))
+
+
+def _lines(estimate: Estimate) -> Iterator[str]:
+    if not estimate.saved:
+        return
+    money = sum((one.money or Decimal(0) for one in estimate.saved), Decimal(0))
+    if money:
+        yield f"{money:.2f} {estimate.currency} less than garment by garment."
+    for one in estimate.saved:
+        yield f"{one.title}: {_text(one, estimate.currency)} less."
+
+
+def _text(one: Saved, currency: str) -> str:
+    parts = []
+    if one.units is not None and one.units > 0:
+        parts.append(_amount(one.units, one.unit))
+    if one.money:
+        parts.append(f"{one.money:.2f} {currency}")
+    return " and ".join(parts)
+
+
+def _amount(units: Fraction, unit: str) -> str:
+    """So much of a unit: ``16 3/4 yd``, ``1.20 m``, ``2 × card of 5 yd``."""
+    if unit == "m" or not read_in_sixteenths(units):
+        return f"{two_decimals_up(units)} {unit}"
+    return f"{fraction_text(units)} {unit if unit == 'yd' else f'× {unit}'}"

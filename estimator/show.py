@@ -1,0 +1,82 @@
+"""What a person writes about a whole show: its garments, how many, for whom, bought where."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from pydantic import Field, model_validator
+
+from estimator.fields import Count, Entry, Name, Note
+from estimator.measure import Length
+from estimator.written import quoted
+
+
+class ShowHeading(Entry):
+    """The show's name, and the files that hold for all of its garments."""
+
+    name: Name
+    catalog: Name | None = None
+    wearers: Name | None = None
+    note: Note = ""
+
+
+class Costume(Entry):
+    """A garment of the show: its plan, ``count`` of it for each of the ``wearers``.
+
+    Without wearers it is made by the measures of its own plan. ``["all"]`` are all of the table.
+    """
+
+    plan: Name
+    count: Count = 1
+    wearers: tuple[Name, ...] = Field(default=())
+
+    @model_validator(mode="before")
+    @classmethod
+    def _one_wearer(cls, written: Any) -> Any:
+        """``wearers = "all"`` is as good as ``wearers = ["all"]``."""
+        if isinstance(written, Mapping) and isinstance(written.get("wearers"), str):
+            return {**written, "wearers": [written["wearers"]]}
+        return written
+
+
+ALL = "all"
+"""What stands for every wearer of the table."""
+
+
+@dataclass(frozen=True, slots=True)
+class Show:
+    """A show as it was read; files are named as in it, relative to its folder."""
+
+    heading: ShowHeading
+    costumes: tuple[Costume, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """One wearer of the table, with the measures that were taken; ``row`` is where they stand."""
+
+    name: str
+    row: int
+    measures: Mapping[str, Length]
+
+
+@dataclass(frozen=True, slots=True)
+class Wearers:
+    """The table of wearers: its ``columns`` are measures, and a cell may be empty."""
+
+    file: str
+    columns: tuple[str, ...]
+    rows: tuple[Measured, ...]
+
+    def named(self, name: str) -> Measured | None:
+        """The wearer of this name, in capitals or not."""
+        wanted = name.casefold()
+        return next((one for one in self.rows if one.name.casefold() == wanted), None)
+
+
+def in_words(names: tuple[str, ...]) -> str:
+    """A few names one after the other, for a complaint: the first, and how many more."""
+    shown = ", ".join(map(quoted, names[:5]))
+    return shown + (f" and {len(names) - 5} more" if len(names) > 5 else "")

@@ -1,0 +1,103 @@
+"""Garments planned together beside each by itself: what is saved, and never a dearer answer.
+
+Each line of the list is bought together, or apart where that costs less: a close layout of one
+garment may beat the rows of sixty. Where the width of a fabric sets the ring that trims follow, all
+lines hang on one another, and all are bought together or all apart.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from decimal import Decimal
+from fractions import Fraction
+
+from estimator.buying.types import Purchase, total_cost
+from estimator.estimate import Estimate, Saved, listed
+from estimator.job import Job
+
+
+def each_apart(job: Job) -> tuple[Job, ...]:
+    """A job for each garment of a job, alone."""
+    return tuple(replace(job, garments=(order,), title="") for order in job.garments)
+
+
+def beside_each_apart(whole: Estimate, apart: Sequence[Estimate]) -> Estimate:
+    """What to buy for a job, given its estimate and those of its garments alone.
+
+    It never costs more than those do.
+    """
+    singly = _by_what_is_bought([line for one in apart for line in one.purchases])
+    best = _cheapest(whole, apart, singly)
+    return replace(best, saved=tuple(_saved(best, singly)))
+
+
+Lines = dict[object, list[Purchase]]
+
+
+def _by_what_is_bought(lines: Sequence[Purchase]) -> Lines:
+    found: Lines = {}
+    for line in lines:
+        found.setdefault(line.alike, []).append(line)
+    return found
+
+
+def _cheapest(whole: Estimate, apart: Sequence[Estimate], singly: Lines) -> Estimate:
+    if any(choice.need.sets_rings for choice in whole.fabrics):
+        if not _costs_less([line for own in singly.values() for line in own], whole.purchases):
+            return whole
+        fabrics = tuple(choice for one in apart for choice in one.fabrics)
+        others = [line for one in apart for line in one.purchases]
+        granted = tuple(dict.fromkeys(line for one in apart for line in one.granted))
+        return replace(whole, fabrics=fabrics, purchases=listed(fabrics, others), granted=granted)
+    dearer = {
+        alike
+        for alike, lines in _by_what_is_bought(whole.purchases).items()
+        if _costs_less(singly.get(alike, []), lines)
+    }
+    if not dearer:
+        return whole
+    own_choices = [choice for one in apart for choice in one.fabrics]
+    fabrics = tuple(
+        choice
+        for together in whole.fabrics
+        for choice in (
+            [one for one in own_choices if one.need.terms == together.need.terms]
+            if together.need.terms in dearer
+            else [together]
+        )
+    )
+    others = [line for line in whole.purchases if line.alike not in dearer]
+    others += [line for alike in dearer for line in singly[alike]]
+    return replace(whole, fabrics=fabrics, purchases=listed(fabrics, others))
+
+
+def _costs_less(lines: Sequence[Purchase], than: Sequence[Purchase]) -> bool:
+    """Whether lines have prices throughout, and cost less than others that have."""
+    if not lines or any(line.buy.cost is None for line in (*lines, *than)):
+        return False
+    return total_cost(lines) < total_cost(than)
+
+
+def _saved(best: Estimate, singly: Lines) -> list[Saved]:
+    """What is saved on each thing that several garments need."""
+    found = []
+    for alike, lines in _by_what_is_bought(best.purchases).items():
+        own = singly.get(alike, [])
+        if len(own) < 2:
+            continue
+        money = None
+        if all(line.buy.cost is not None for line in (*own, *lines)):
+            money = total_cost(own) - total_cost(lines)
+        units = {(line.buy.unit, line.width) for line in (*own, *lines)}
+        amount = None
+        if len(units) == 1:
+            amount = _units(own) - _units(lines)
+        if amount or money:
+            unit = lines[0].buy.unit if amount else ""
+            found.append(Saved(lines[0].title, unit, amount, money))
+    return sorted(found, key=lambda one: -(one.money or Decimal(0)))
+
+
+def _units(lines: Sequence[Purchase]) -> Fraction:
+    return sum((line.buy.sold_units for line in lines), Fraction(0))

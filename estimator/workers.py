@@ -1,0 +1,62 @@
+"""Work spread over processes: estimates of garments alone, the same with one process or several."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from concurrent.futures import ProcessPoolExecutor
+from pathlib import Path
+
+from estimator.estimate import Estimate, estimate
+from estimator.faults import Refused
+from estimator.job import Job
+from estimator.memory import remember_until_the_end
+
+WORTH_A_PROCESS = 6
+"""With fewer garments the start of a process takes longer than it saves."""
+Told = Callable[[int], None]
+
+
+def estimates_of(
+    jobs: Sequence[Job],
+    processes: int = 1,
+    told: Told | None = None,
+    memory: Path | None = None,
+) -> tuple[Estimate, ...]:
+    """The estimate of each job, in order; processes remember layouts in the file ``memory``.
+
+    ``told`` is called with how many jobs are done since it was last called. Raises Refused with the
+    complaints about all jobs.
+    """
+    if processes < 2 or len(jobs) < WORTH_A_PROCESS:
+        return _collected(map(_tried, jobs), told)
+    workers = min(processes, len(jobs))
+    with ProcessPoolExecutor(
+        workers, initializer=remember_until_the_end, initargs=(memory,)
+    ) as pool:
+        try:
+            return _collected(pool.map(_tried, jobs), told)
+        except BaseException:
+            pool.shutdown(wait=False, cancel_futures=True)
+            raise
+
+
+def _tried(job: Job) -> Estimate | Refused:
+    try:
+        return estimate(job)
+    except Refused as refused:
+        return refused
+
+
+def _collected(results: Iterable[Estimate | Refused], told: Told | None) -> tuple[Estimate, ...]:
+    found: list[Estimate] = []
+    refused: list[Refused] = []
+    for one in results:
+        if told:
+            told(1)
+        if isinstance(one, Refused):
+            refused.append(one)
+        else:
+            found.append(one)
+    if refused:
+        raise Refused(fault for one in refused for fault in one.faults)
+    return tuple(found)

@@ -1,0 +1,67 @@
+"""The table of wearers: measures with their units; what is wrong is told with its cell."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from estimator.faults import Refused
+from estimator.readers.wearers_csv import read_wearers
+from estimator.written import length
+
+
+def read(tmp_path: Path, text: str):
+    path = tmp_path / "wearers.csv"
+    path.write_text(text, encoding="utf-8")
+    return read_wearers(path)
+
+
+def told(tmp_path: Path, text: str) -> list[str]:
+    with pytest.raises(Refused) as refused:
+        read(tmp_path, text)
+    return [str(fault).removeprefix(f"{tmp_path}/") for fault in refused.value.faults]
+
+
+def test_bare_numbers_are_in_the_unit_of_their_row(tmp_path: Path) -> None:
+    found = read(tmp_path, "wearer,unit,waist,hip\nAda,in,28 1/2,38\nBo,cm,81,\n\nCy,,30 in,1 m\n")
+    assert found.columns == ("waist", "hip")
+    assert [(one.name, dict(one.measures)) for one in found.rows] == [
+        ("Ada", {"waist": length("28 1/2"), "hip": length("38")}),
+        ("Bo", {"waist": length("81 cm")}),
+        ("Cy", {"waist": length("30 in"), "hip": length("1 m")}),
+    ]
+
+
+def test_a_table_saved_with_semicolons_is_read(tmp_path: Path) -> None:
+    found = read(tmp_path, "wearer;unit;waist\nAda;cm;72,5\n")
+    assert found.rows[0].measures["waist"] == length("72.5 cm")
+
+
+@pytest.mark.parametrize(
+    ("text", "complaint"),
+    [
+        ("name,waist\nAda,28 in\n", "wearers.csv, row 1: the column 'wearer' is missing; "
+         "add a column wearer"),
+        ("wearer,waist,waist\nAda,1 in,2 in\n", "wearers.csv, row 1: the column 'waist' stands "
+         "here twice; keep one of them"),
+        ("wearer,waist,\nAda,28 in,3 in\n", "wearers.csv, row 1: column 3 has no heading; "
+         "name the measure in it, or empty the column"),
+        ("wearer,waist\nAda,28\n", "wearers.csv, row 2, column waist: '28' has no unit; write the "
+         "unit, as in 3 yd or 25 mm, or add a column unit with in or cm"),
+        ("wearer,unit,waist\nAda,ell,28\n", "wearers.csv, row 2, column unit: 'ell' is not a unit; "
+         "write in, cm or mm"),
+        ("wearer,unit,waist\nAda,in,-3\n", "wearers.csv, row 2, column waist: '-3' is negative; "
+         "a length is zero or more"),
+        ("wearer,unit,waist\nAda,in,0\n", "wearers.csv, row 2, column waist: the measure is zero; "
+         "write a length, or leave the cell empty"),
+        ("wearer,unit,waist\n,in,28\n", "wearers.csv, row 2: the row has no wearer; "
+         "fill in the wearer's name"),
+        ("wearer,unit,waist\nAda,in,28\nada,in,29\n", "wearers.csv, row 3: 'ada' stands here "
+         "twice, as in row 2; give each wearer one row"),
+        ("wearer,unit,waist\nAda,in,28,9\n", "wearers.csv, row 2: the row has more cells than the "
+         "heading; put text with commas in quotes"),
+    ],
+)  # fmt: skip
+def test_what_is_wrong_is_told_with_its_cell(tmp_path: Path, text: str, complaint: str) -> None:
+    assert complaint in told(tmp_path, text)

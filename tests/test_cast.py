@@ -1,0 +1,147 @@
+"""A show: its garments made for each of its wearers, planned and bought together."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from estimator import estimate_files
+from estimator.faults import Refused
+from estimator.written import length
+
+SKIRT = """
+[garment]
+name = "Skirt"
+unit = "in"
+[measures]
+waist = "28"
+ease = "2"
+[[fabric]]
+name = "serge"
+widths = ["60 in"]
+selvedge = "0"
+[[piece]]
+name = "panel"
+quantity = 2
+cut = "serge"
+sizes = "cut"
+width = { from = "waist / 2 + ease" }
+length = { from = "skirt length" }
+"""
+WEARERS = "wearer,unit,waist,skirt length\nAda,in,26,30\nBo,in,32,34\nCy,cm,76,80\n"
+SHOW = """
+[show]
+name = "Harvest"
+wearers = "wearers.csv"
+[[garment]]
+plan = "skirt.toml"
+wearers = "all"
+"""
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    (tmp_path / "skirt.toml").write_text(SKIRT, encoding="utf-8")
+    (tmp_path / "wearers.csv").write_text(WEARERS, encoding="utf-8")
+    (tmp_path / "show.toml").write_text(SHOW, encoding="utf-8")
+    return tmp_path
+
+
+def rewrite(folder: Path, name: str, old: str, new: str) -> None:
+    text = (folder / name).read_text(encoding="utf-8")
+    assert old in text
+    (folder / name).write_text(text.replace(old, new), encoding="utf-8")
+
+
+def told(folder: Path) -> list[str]:
+    with pytest.raises(Refused) as refused:
+        estimate_files([folder / "show.toml"])
+    return [str(fault).replace(f"{folder}/", "") for fault in refused.value.faults]
+
+
+def sizes(folder: Path) -> dict[str, tuple[object, object]]:
+    found = estimate_files([folder / "show.toml"])
+    return {
+        piece.source.wearer: (piece.width.value, piece.length.value)
+        for piece in found.fabrics[0].chosen.pieces
+    }
+
+
+def test_each_wearer_has_sizes_from_her_own_measures(folder: Path) -> None:
+    # waist / 2 + 2: 26 gives 15, 32 gives 18; 76 cm / 2 is 38 cm, and 2 in more
+    assert sizes(folder) == {
+        "Ada": (length("15"), length("30")),
+        "Bo": (length("18"), length("34")),
+        "Cy": (length("43.08 cm").up_to(length("1/16")), length("80 cm").up_to(length("1/16"))),
+    }
+
+
+def test_a_measure_that_has_no_column_is_that_of_the_plan_for_all(folder: Path) -> None:
+    rewrite(folder, "skirt.toml", 'ease = "2"', 'ease = "3"')
+    assert sizes(folder)["Ada"] == (length("16"), length("30"))
+
+
+def test_their_cloth_is_laid_out_and_bought_together(folder: Path) -> None:
+    # 60 in wide: Ada's two panels and one of Bo's are 48; apart each takes a length of her own
+    found = estimate_files([folder / "show.toml"])
+    (line,) = found.purchases
+    apart = []
+    for name in ("Ada", "Bo", "Cy"):
+        (folder / "one.toml").write_text(SHOW.replace('"all"', f'"{name}"'), encoding="utf-8")
+        apart.append(estimate_files([folder / "one.toml"]).purchases[0].buy.sold_units)
+    assert line.buy.sold_units <= sum(apart)
+
+
+def test_a_garment_without_wearers_is_made_by_its_plan_so_many_times(folder: Path) -> None:
+    rewrite(folder, "show.toml", 'wearers = "all"', "count = 3")
+    rewrite(folder, "skirt.toml", 'ease = "2"', 'ease = "2"\n"skirt length" = "31"')
+    found = estimate_files([folder / "show.toml"])
+    (piece,) = found.fabrics[0].chosen.pieces
+    assert (piece.quantity, piece.length.value) == (6, length("31"))
+
+
+def test_a_missing_measure_is_one_complaint_for_all_who_lack_it(folder: Path) -> None:
+    rewrite(folder, "wearers.csv", "Ada,in,26,30", "Ada,in,26,")
+    rewrite(folder, "wearers.csv", "Cy,cm,76,80", "Cy,cm,76,")
+    assert told(folder) == [
+        "wearers.csv, column skirt length, rows 2, 4: the skirt length of 'Ada', 'Cy' is missing, "
+        "and skirt.toml asks for it; measure it and fill it in"
+    ]
+
+
+def test_a_measure_that_nothing_asks_for_may_be_missing(folder: Path) -> None:
+    rewrite(folder, "wearers.csv", "skirt length\n", "skirt length,hip\n")
+    assert set(sizes(folder)) == {"Ada", "Bo", "Cy"}
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "complaint"),
+    [
+        ('"all"', '["Ada", "Boo"]', "show.toml, line 7: wearers.csv has no wearer 'Boo'; "
+         "did you mean 'Bo'?"),
+        ('wearers = "wearers.csv"\n', "", "show.toml, line 6: it names wearers, and the show has "
+         'no table of them; add wearers = "wearers.csv" to [show]'),
+        ('"skirt.toml"', '"skurt.toml"', "skurt.toml: does not exist; "
+         "check the name and the folder"),
+        ('plan = ', 'pan = ', "show.toml, line 6: there is no key 'pan' here; "
+         "did you mean 'plan'?"),
+        ("[[garment]]", "[[costume]]", "show.toml, line 5: there is no table 'costume' in a show; "
+         "choose from garment, show"),
+        ("wearers.csv", "wearer.csv", "wearer.csv: does not exist; check the name and the folder"),
+    ],
+)  # fmt: skip
+def test_what_is_wrong_with_a_show_is_told(
+    folder: Path, old: str, new: str, complaint: str
+) -> None:
+    rewrite(folder, "show.toml", old, new)
+    assert complaint in told(folder)
+
+
+def test_a_fault_of_the_plan_is_told_once_for_all_wearers(folder: Path) -> None:
+    rewrite(folder, "skirt.toml", "quantity = 2", "quantity = 0")
+    assert len(told(folder)) == 1
+
+
+def test_the_list_is_headed_by_the_show(folder: Path) -> None:
+    assert estimate_files([folder / "show.toml"]).job.title == "Harvest"

@@ -1,0 +1,88 @@
+"""Garments planned together: never dearer than each alone, and what that saves is told."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from estimator import Estimate
+from estimator.buying.types import total_cost
+from estimator.job import GarmentOrder, Job
+from estimator.together import beside_each_apart, each_apart
+from estimator.workers import estimates_of
+from tests.plans import plan
+
+APRON = """
+[garment]
+name = "Apron {number}"
+unit = "in"
+currency = "USD"
+[[fabric]]
+name = "check"
+widths = [{{ width = "45 in", price = "6 per yd" }}, {{ width = "60 in", price = "8.50 per yd" }}]
+[[piece]]
+name = "panel"
+quantity = {quantity}
+cut = "check"
+width = "{width}"
+length = "{long}"
+[[piece]]
+name = "pocket"
+quantity = 2
+cut = "check"
+width = "7"
+length = "8"
+grain = "either"
+[[trim]]
+name = "braid"
+along = "panel: bottom"
+price = "1.20 per yd"
+"""
+
+
+def job(*panels: tuple[int, int, int]) -> Job:
+    plans = [
+        APRON.format(number=number, quantity=quantity, width=width, long=long)
+        for number, (quantity, width, long) in enumerate(panels)
+    ]
+    return Job(tuple(GarmentOrder(plan(text)) for text in plans))
+
+
+def together(one: Job, processes: int = 1) -> tuple[Estimate, list[Estimate]]:
+    whole, *apart = estimates_of((one, *each_apart(one)), processes)
+    return beside_each_apart(whole, apart), apart
+
+
+panels = st.tuples(st.integers(1, 4), st.integers(5, 42), st.integers(5, 60))
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(panels, min_size=2, max_size=4))
+def test_together_never_costs_more_than_apart(asked: list[tuple[int, int, int]]) -> None:
+    found, apart = together(job(*asked))
+    assert found.cost <= sum((one.cost for one in apart), Decimal(0))
+    saved = sum((one.money or Decimal(0) for one in found.saved), Decimal(0))
+    assert saved == sum((one.cost for one in apart), Decimal(0)) - found.cost
+
+
+def test_what_is_saved_is_told_in_cloth_and_money() -> None:
+    # each alone: a panel of 20 1/4 x 30 1/4 in and two ends; together they lie beside each other
+    found, apart = together(job((1, 19, 29), (1, 19, 29)))
+    (cloth,) = (one for one in found.saved if one.title == "check")
+    alone = sum((one.purchases[0].buy.sold_units for one in apart), Fraction(0))
+    assert cloth.units == alone - found.purchases[0].buy.sold_units > 0
+    assert cloth.money == total_cost(o.purchases[0] for o in apart) - found.purchases[0].buy.cost
+
+
+def test_the_same_comes_out_of_one_process_and_of_two() -> None:
+    many = job(*((1, 10 + number, 20 + number) for number in range(7)))
+    one, two = together(many)[0], together(many, processes=2)[0]
+    assert (one.purchases, one.saved) == (two.purchases, two.saved)
+
+
+def test_one_garment_saves_nothing() -> None:
+    found, _ = together(job((1, 19, 29)))
+    assert found.saved == ()
