@@ -118,8 +118,9 @@ def _inner_rows(
         return
     many = _listed(held)
     texts = [one_line(str(_bare(one, sheet.bare))) for one in many] if sheet.bare else []
+    telling = [text for text, one in zip(texts, many, strict=False) if _tells_more(one, sheet.bare)]
+    to_tell_apart = {text for text in telling if texts.count(text) > 1}
     for position, one in enumerate(many):
-        twin = bool(sheet.bare) and texts.count(texts[position]) > 1
-        if not sheet.bare or twin or _tells_more(one, sheet.bare):
+        if not sheet.bare or _tells_more(one, sheet.bare) or texts[position] in to_tell_apart:
             told = one if isinstance(one, Mapping) else {sheet.bare: one}
             yield Row({**whose, **_cells(sheet.columns, told)}, (table, number, field, position))

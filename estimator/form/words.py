@@ -48,10 +48,7 @@ ABOUT = {
 }  # fmt: skip
 """What each sheet is for, in a line below its title."""
 
-_EDGE = (
-    "seam, hem 1 1/4, hem 1 double, rolled hem, casing 1, turned under, serged, selvedge, fold, "
-    "raw; empty is a plain seam"
-)
+_EDGE = "how it is finished: choose one and write your own depth; empty is a plain seam"
 _WORDS: dict[str, tuple[str, str, str]] = {
     "name": ("Name", "your own name for it, each only once", ""),
     "note": ("Note", "anything to remember; it stands on the list and the measure sheet", ""),

@@ -6,7 +6,8 @@ and their columns are those of ``estimator.form``.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
+from itertools import islice
 from pathlib import Path
 from typing import Any
 
@@ -25,9 +26,14 @@ FIRST_ROWS = 40
 
 def tables_from_workbook(path: Path) -> PlanTables:
     """The tables of a plan; raises Refused where nothing can be made of the file."""
-    reader = _Reader(str(path))
-    reader.read(read_workbook(path, "a plan"))
-    places = Places(str(path), reader.places)
+    return tables_from_sheets(read_workbook(path, "a plan"), str(path))
+
+
+def tables_from_sheets(sheets: Sequence[CellSheet], file: str) -> PlanTables:
+    """The tables of a plan from the sheets of its workbook; raises Refused where they are none."""
+    reader = _Reader(file)
+    reader.read(sheets)
+    places = Places(file, reader.places)
     return PlanTables(reader.raw, places, tuple(reader.faults), tuple(reader.wrongs))
 
 
@@ -41,7 +47,7 @@ class _Reader:
         self.wrongs: list[tuple[PlanPath, Wrong]] = []
         self.faults: list[Fault] = []
 
-    def read(self, sheets: list[CellSheet]) -> None:
+    def read(self, sheets: Sequence[CellSheet]) -> None:
         """Entries first, then what belongs to them."""
         found = self._by_form(sheets)
         if not any(form.keys == ("garment",) for form, _ in found):
@@ -58,7 +64,7 @@ class _Reader:
             else:
                 self._entries(form, sheet)
 
-    def _by_form(self, sheets: list[CellSheet]) -> list[tuple[Sheet, CellSheet]]:
+    def _by_form(self, sheets: Sequence[CellSheet]) -> list[tuple[Sheet, CellSheet]]:
         forms = {form.title.casefold(): form for form in form_sheets()}
         found = []
         for sheet in sheets:
@@ -79,8 +85,9 @@ class _Reader:
         known = {name: column for column in form.columns for name in column.names}
         head, columns = self._headings(sheet, {GIVEN.casefold(), YOURS.casefold()})
         self.places[(key,)] = sheet.place(head, columns[YOURS.casefold()])
-        for row in [row for row in sheet.rows if row > head]:
-            cells = sheet.row(row)
+        for row, cells in sheet.rows.items():
+            if row <= head:
+                continue
             label = cells.get(columns[GIVEN.casefold()])
             cell = cells.get(columns[YOURS.casefold()])
             name = _text(label).casefold()
@@ -183,7 +190,7 @@ class _Reader:
         at: PlanPath,
         entry: dict[str, Any],
         columns: dict[int, Column],
-        cells: dict[int, Cell],
+        cells: Mapping[int, Cell],
     ) -> None:
         """Fills an entry from its row; an empty cell has its place too, for what is missing."""
         self.places[at] = sheet.place(row, min(columns, default=1))
@@ -215,7 +222,7 @@ class _Reader:
 
     def _rows(
         self, form: Sheet, sheet: CellSheet
-    ) -> Iterator[tuple[int, dict[int, Column], dict[int, Cell]]]:
+    ) -> Iterator[tuple[int, dict[int, Column], Mapping[int, Cell]]]:
         """Each filled row with the columns of the sheet."""
         if not sheet.cells:
             return
@@ -223,7 +230,7 @@ class _Reader:
         head, found = self._headings(sheet, set(known))
         columns: dict[int, Column] = {}
         unread = set()
-        for number, cell in sheet.row(head).items():
+        for number, cell in sheet.rows[head].items():
             heading = _text(cell)
             column = known.get(heading.casefold())
             if column and column not in columns.values():
@@ -239,8 +246,10 @@ class _Reader:
                 unread.add(number)
         if not found:
             return
-        for row in [row for row in sheet.rows if row > head]:
-            cells = {n: cell for n, cell in sheet.row(row).items() if n not in unread}
+        for row, filled in sheet.rows.items():
+            if row <= head:
+                continue
+            cells = {n: cell for n, cell in filled.items() if n not in unread}
             for number in [n for n in cells if n not in columns]:
                 self._complain(sheet.place(row, number), "this column has no heading",
                                f"write under a heading, or head it {REMARKS}")  # fmt: skip
@@ -251,8 +260,8 @@ class _Reader:
     def _headings(self, sheet: CellSheet, known: set[str]) -> tuple[int, dict[str, int]]:
         """The row of headings and the column of each; raises Refused where there is none."""
         best: tuple[int, dict[str, int]] = (0, {})
-        for row in sheet.rows[:FIRST_ROWS]:
-            texts = {_text(cell).casefold(): number for number, cell in sheet.row(row).items()}
+        for row, filled in islice(sheet.rows.items(), FIRST_ROWS):
+            texts = {_text(cell).casefold(): number for number, cell in filled.items()}
             found = {text: number for text, number in texts.items() if text in known}
             if len(found) > len(best[1]):
                 best = row, found
@@ -271,7 +280,7 @@ def _room_for(
     parent: dict[str, Any],
     entry: dict[str, Any],
     columns: dict[int, Column],
-    cells: dict[int, Cell],
+    cells: Mapping[int, Cell],
     listed: list[str] | None,
 ) -> str | int:
     """Puts an entry where it belongs in its parent, and returns its key or number there.

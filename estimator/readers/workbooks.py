@@ -8,6 +8,7 @@ import warnings
 import zipfile
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
@@ -47,14 +48,13 @@ class CellSheet:
     title: str
     cells: Mapping[tuple[int, int], Cell]
 
-    @property
-    def rows(self) -> list[int]:
-        """The rows in which anything stands."""
-        return sorted({row for row, _ in self.cells})
-
-    def row(self, number: int) -> dict[int, Cell]:
-        """The filled cells of a row by their columns."""
-        return {column: cell for (row, column), cell in self.cells.items() if row == number}
+    @cached_property
+    def rows(self) -> Mapping[int, Mapping[int, Cell]]:
+        """The rows in which anything stands, from the top, and their filled cells by columns."""
+        found: dict[int, dict[int, Cell]] = {}
+        for (row, column), cell in sorted(self.cells.items(), key=lambda pair: pair[0]):
+            found.setdefault(row, {})[column] = cell
+        return found
 
     def place(self, row: int, column: int | None = None) -> str:
         """A cell, or a row, as complaints name it within the file."""

@@ -37,8 +37,8 @@ from estimator.reports.cells import (
 )
 from estimator.reports.form_choices import Choices, Filled, validation_of
 from estimator.reports.form_help import how_to_fill_in
-from estimator.reports.printing import print_setup
-from estimator.reports.row_heights import fit_height
+from estimator.reports.printing import fit_if_hardly_more, print_setup
+from estimator.reports.row_heights import BOLD, fit_height, text_width
 
 SPARE_ROWS, FEWEST_ROWS = 15, 25
 HELP_WIDE = 72
@@ -98,6 +98,7 @@ def _help(page: Worksheet, opening: Sequence[str], unit: Unit) -> None:
             put_across(page, row, (1, 1), text, PLAIN)
         row += 2
     print_setup(page, unit, landscape=False)
+    fit_if_hardly_more(page, 1)
 
 
 def _in_units(garment: Filled) -> str:
@@ -199,7 +200,7 @@ class _Upright(_Sheet):
             fit_height(page, row)
             self.cells[column] = f"B{row}"
         page.freeze_panes = f"A{head + 1}"
-        print_setup(page, self.unit, landscape=False, head=head)
+        print_setup(page, self.unit, landscape=True, head=head)
         title = page.title
         cells = {column.path: f"'{title}'!$B${cell[1:]}" for column, cell in self.cells.items()}
         return Filled(title, (head + 1, head + len(cells)), {}, cells)
@@ -278,9 +279,10 @@ class _Rows(_Sheet):
 
 
 def _wide(column: Column) -> float:
-    """A column's width in digits."""
-    if column.path in (("note",),):
+    """A column's width in digits: no word of its heading is broken."""
+    if column.path == ("note",):
         return _WIDE_NOTES
     if column.path in (("name",), ("piece",), ("fabric",)):
         return _WIDE_NAMES
-    return _WIDE[column.kind]
+    word = max(map(text_width, column.heading.split()))
+    return max(_WIDE[column.kind], round(word * BOLD, 1) + 3)
