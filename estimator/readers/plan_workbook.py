@@ -6,22 +6,19 @@ and their columns are those of ``estimator.form``.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from itertools import islice
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
 from estimator.faults import Fault, Places, Refused, Wrong, nearest
 from estimator.faults import Path as PlanPath
 from estimator.form.cells import value_of
-from estimator.form.sheets import GIVEN, OTHER_SHEETS, OWN_SHEETS, REMARKS, YOURS, Column, Sheet
+from estimator.form.sheets import GIVEN, OTHER_SHEETS, OWN_SHEETS, YOURS, Column, Sheet
 from estimator.form.sheets import plan_sheets as form_sheets
+from estimator.readers.headed_rows import headings_of, rows_of, text_of_cell
 from estimator.readers.plan_tables import PlanTables
 from estimator.readers.workbooks import Cell, CellSheet, read_workbook
 from estimator.written import one_line, quoted
-
-FIRST_ROWS = 40
-"""Among these the headings are looked for."""
 
 
 def tables_from_workbook(path: Path) -> PlanTables:
@@ -83,14 +80,14 @@ class _Reader:
         """A table with a row for each of its keys."""
         key = form.keys[0]
         known = {name: column for column in form.columns for name in column.names}
-        head, columns = self._headings(sheet, {GIVEN.casefold(), YOURS.casefold()})
+        head, columns = headings_of(sheet, {GIVEN.casefold(), YOURS.casefold()})
         self.places[(key,)] = sheet.place(head, columns[YOURS.casefold()])
         for row, cells in sheet.rows.items():
             if row <= head:
                 continue
             label = cells.get(columns[GIVEN.casefold()])
             cell = cells.get(columns[YOURS.casefold()])
-            name = _text(label).casefold()
+            name = text_of_cell(label).casefold()
             if name in known:
                 at = (key, *known[name].path)
                 self.places[at] = sheet.place(row, columns[YOURS.casefold()])
@@ -99,13 +96,14 @@ class _Reader:
             elif name or cell:
                 where = sheet.place(row, columns[GIVEN.casefold()])
                 headings = [column.heading for column in form.columns]
-                self._complain(where, f"there is no line {quoted(_text(label))} on this sheet",
-                               nearest(_text(label), headings))  # fmt: skip
+                text = text_of_cell(label)
+                wrong = f"there is no line {quoted(text)} on this sheet"
+                self._complain(where, wrong, nearest(text, headings))
 
     def _entries(self, form: Sheet, sheet: CellSheet) -> None:
         (key,) = form.keys
         self.places[(key,)] = f"sheet {sheet.title}"
-        for row, columns, cells in self._rows(form, sheet):
+        for row, columns, cells in rows_of(form, sheet, self._complain):
             number = len(self.raw.setdefault(key, []))
             entry: dict[str, Any] = {}
             self.raw[key].append(entry)
@@ -114,7 +112,7 @@ class _Reader:
     def _measures(self, form: Sheet, sheet: CellSheet) -> None:
         (key,) = form.keys
         measures = self.raw.setdefault(key, {})
-        for row, columns, cells in self._rows(form, sheet):
+        for row, columns, cells in rows_of(form, sheet, self._complain):
             by_key = {column.path[0]: (number, column) for number, column in columns.items()}
             named = cells.get(by_key["name"][0]) if "name" in by_key else None
             name = str(named.value).strip() if named else ""
@@ -141,9 +139,9 @@ class _Reader:
             for number, entry in enumerate(self.raw.get(table, []))
             if isinstance(entry.get(field), list)
         }
-        for row, columns, cells in self._rows(form, sheet):
+        for row, columns, cells in rows_of(form, sheet, self._complain):
             own = {
-                column.path[0]: (number, _text(cells.get(number)))
+                column.path[0]: (number, text_of_cell(cells.get(number)))
                 for number, column in columns.items()
                 if column in form.own
             }
@@ -220,57 +218,6 @@ class _Reader:
         elif isinstance(entry.setdefault(str(first), {}), dict):
             entry[str(first)][further[0]] = value
 
-    def _rows(
-        self, form: Sheet, sheet: CellSheet
-    ) -> Iterator[tuple[int, dict[int, Column], Mapping[int, Cell]]]:
-        """Each filled row with the columns of the sheet."""
-        if not sheet.cells:
-            return
-        known = {name: column for column in form.all_columns for name in column.names}
-        head, found = self._headings(sheet, set(known))
-        columns: dict[int, Column] = {}
-        unread = set()
-        for number, cell in sheet.rows[head].items():
-            heading = _text(cell)
-            column = known.get(heading.casefold())
-            if column and column not in columns.values():
-                columns[number] = column
-            elif heading.casefold() == REMARKS.casefold():
-                unread.add(number)
-            else:
-                wrong = f"there is no column {quoted(heading)} on this sheet"
-                right = nearest(heading, [one.heading for one in form.all_columns])
-                if column:
-                    wrong, right = f"the column {quoted(heading)} stands here twice", "keep one"
-                self._complain(sheet.place(head, number), wrong, right)
-                unread.add(number)
-        if not found:
-            return
-        for row, filled in sheet.rows.items():
-            if row <= head:
-                continue
-            cells = {n: cell for n, cell in filled.items() if n not in unread}
-            for number in [n for n in cells if n not in columns]:
-                self._complain(sheet.place(row, number), "this column has no heading",
-                               f"write under a heading, or head it {REMARKS}")  # fmt: skip
-            cells = {n: cell for n, cell in cells.items() if n in columns}
-            if cells:
-                yield row, columns, cells
-
-    def _headings(self, sheet: CellSheet, known: set[str]) -> tuple[int, dict[str, int]]:
-        """The row of headings and the column of each; raises Refused where there is none."""
-        best: tuple[int, dict[str, int]] = (0, {})
-        for row, filled in islice(sheet.rows.items(), FIRST_ROWS):
-            texts = {_text(cell).casefold(): number for number, cell in filled.items()}
-            found = {text: number for text, number in texts.items() if text in known}
-            if len(found) > len(best[1]):
-                best = row, found
-        if len(best[1]) < 2:
-            wrong = "has no row of headings"
-            right = "copy it from a new form: estimator new NAME plan.xlsx"
-            raise Refused([Fault(f"{self.file}, sheet {sheet.title}", wrong, right)])
-        return best
-
     def _complain(self, place: str, wrong: str, right: str) -> None:
         self.faults.append(Fault(f"{self.file}, {place}", wrong, right))
 
@@ -289,7 +236,7 @@ def _room_for(
     tells more of one of them. Raises Wrong for one that is not among them, or stated twice.
     """
     field = form.keys[-1]
-    texts = {column.path: _text(cells.get(number)) for number, column in columns.items()}
+    texts = {column.path: text_of_cell(cells.get(number)) for number, column in columns.items()}
     if form.by_name:
         name = texts.get(("",), "")
         edges = parent.setdefault(field, {})
@@ -310,7 +257,3 @@ def _room_for(
     heading = next(one.heading for one in form.columns if one.path == (form.bare,))
     wrong = f"{heading} {quoted(named)} is not among those on the sheet of the {form.parents[0]}"
     raise Wrong(wrong, nearest(named, listed) if listed else "name it there first")
-
-
-def _text(cell: Cell | None) -> str:
-    return one_line(str(cell.value)) if cell else ""

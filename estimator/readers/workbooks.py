@@ -8,8 +8,8 @@ import warnings
 import zipfile
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cached_property
 from decimal import Decimal
+from functools import cached_property
 from pathlib import Path
 from typing import Any
 
@@ -20,7 +20,7 @@ from estimator.faults import Fault, Refused, Wrong
 from estimator.readers.files import read_bytes
 
 LARGEST_UNPACKED = 60_000_000
-MOST_ROWS, MOST_COLUMNS = 5_000, 200
+MOST_ROWS, MOST_COLUMNS, MOST_CELLS = 5_000, 200, 5_000_000
 SUFFIXES = (".xlsx", ".xlsm")
 _PROTECTED = b"\xd0\xcf\x11\xe0"
 """The first bytes of a compound file: a workbook with a password, or one of an old program."""
@@ -117,7 +117,13 @@ def _refuse_foreign(path: Path, held: bytes) -> None:
 def _cells(path: Path, sheet: Any) -> CellSheet:
     found: dict[tuple[int, int], Cell] = {}
     sheet.reset_dimensions()
-    for number, row in enumerate(sheet.iter_rows(max_row=MOST_ROWS + 1), start=1):
+    looked_at = 0
+    for number, row in enumerate(sheet.iter_rows(), start=1):
+        looked_at += 1 + len(row)
+        if looked_at > MOST_CELLS:
+            wrong = "the sheet has too many cells without anything in them"
+            where = f"{path}, sheet {sheet.title}, row {number}"
+            raise Refused([Fault(where, wrong, "delete the empty rows below and columns beside")])
         for cell in row:
             made = _cell(cell)
             if made is None:

@@ -61,6 +61,11 @@ class Choices:
         assert isinstance(sheet, Worksheet), "a new sheet is one for cells"
         sheet.sheet_state = "hidden"
         self.sheet = sheet
+        self.names = {
+            keys[0]: one.names()
+            for keys, one in filled.items()
+            if len(keys) == 1 and ("name",) in one.letters
+        }
         self.ranges: dict[tuple[str, ...], str] = {}
         self.columns = 0
         self.edges, self.runs = self._edges_and_seams()
@@ -70,10 +75,10 @@ class Choices:
         first = str(column.path[0])
         if column.choices:
             return self._listed(column.choices), column.closed
-        if (first,) in self.filled and first != sheet.keys[0] and column.path == (first,):
-            return self.filled[(first,)].names(), False
-        if column.inner and (column.inner,) in self.filled:
-            return self.filled[(column.inner,)].names(), False
+        if column.path == (first,) and first in self.names and sheet.keys != (first,):
+            return self.names[first], False
+        if column.inner in self.names:
+            return self.names[column.inner], False
         if column.kind is Written.EDGE or isinstance(column.path[-1], int):
             return self.edges, False
         if column.kind is Written.LIST and not column.inner:

@@ -66,7 +66,24 @@ def sheets_of(raw: Raw) -> list[CellSheet]:
     return sheets
 
 
-MARKS = ["a", "B", ";", '"', "=1+1", "{", "[x]", "from waist", "12", "½", " ", "ש", "🧵", "'", ",", "-"]
+MARKS = [
+    "a",
+    "B",
+    ";",
+    '"',
+    "=1+1",
+    "{",
+    "[x]",
+    "from waist",
+    "12",
+    "½",
+    " ",
+    "ש",
+    "🧵",
+    "'",
+    ",",
+    "-",
+]
 names = st.lists(st.sampled_from(MARKS), min_size=1, max_size=4).map(
     lambda parts: " ".join("".join(parts).split()) or "x"
 )
