@@ -30,6 +30,7 @@ from estimator.reports.cells import (
 from estimator.reports.fabric_papers import cut_table, widths_table
 from estimator.reports.layout_papers import written_layouts
 from estimator.reports.list_sheet import write_shopping_list
+from estimator.reports.measure_sheet import measure_tables
 from estimator.reports.printing import Rows, fit_if_hardly_more, keep_together, print_setup
 from estimator.reports.row_heights import fit_height
 from estimator.reports.savings import savings
@@ -38,7 +39,7 @@ from estimator.reports.units import tape_unit
 from estimator.reports.working_sheet import write_workings
 
 LIST_SHEET = "Shopping list"
-GAP = 12.0
+GAP, BY_HAND = 12.0, 24.0
 SENTENCE = 72
 """Digits: a column alone is cut off and not made smaller where a page is too narrow for it."""
 
@@ -62,6 +63,8 @@ def workbook_of(estimate: Estimate) -> Workbook:
         [(widths_table(one, estimate), ()) for one in estimate.fabrics],
         unit,
     )
+    sized = [(table, ()) for table in measure_tables(estimate)]
+    _tables(book.create_sheet("Measure sheet"), sized, unit, landscape=True, by_hand=True)
     write_workings(book.create_sheet("Working"), estimate)
     _sentences(
         book.create_sheet("Assumptions"),
@@ -82,8 +85,11 @@ def _tables(
     unit: Unit,
     *,
     landscape: bool = False,
+    by_hand: bool = False,
 ) -> None:
     """Typed tables one under the other, each with the lines of text that belong below it.
+
+    Rows that are written in ``by_hand`` are high enough for it.
 
     Headings are repeated on every page only where there is one table: they are not the others'.
     """
@@ -99,7 +105,7 @@ def _tables(
             row += 1
         _heading_row(sheet, row, table.columns, unit)
         heads.append(row)
-        row = _rows(sheet, row + 1, table, unit)
+        row = _rows(sheet, row + 1, table, unit, BY_HAND if by_hand else 0.0)
         for line in below:
             put_text(cell_at(sheet, row, 1), line)
             cell_at(sheet, row, 1).font = EVEN
@@ -117,13 +123,15 @@ def _tables(
         keep_together(sheet, columns, blocks)
 
 
-def _rows(sheet: Worksheet, row: int, table: Table, unit: Unit) -> int:
+def _rows(sheet: Worksheet, row: int, table: Table, unit: Unit, least: float) -> int:
     """The values of a table from ``row`` on; the row after them."""
     for values in table.rows:
         for column, value in enumerate(values, start=1):
             put(cell_at(sheet, row, column), value, unit)
             cell_at(sheet, row, column).border = HAIR
         fit_height(sheet, row)
+        height = sheet.row_dimensions[row].height or least
+        sheet.row_dimensions[row].height = max(height, least)
         row += 1
     return row
 

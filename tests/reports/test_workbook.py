@@ -246,7 +246,9 @@ def test_the_note_of_a_garment_stands_under_the_title() -> None:
 
 
 def test_the_other_papers_are_sheets_of_their_own(book: Workbook) -> None:
-    assert book.sheetnames[1:] == ["Cut list", "Layout", "Widths", "Working", "Assumptions"]
+    assert book.sheetnames[1:] == [
+        "Cut list", "Layout", "Widths", "Measure sheet", "Working", "Assumptions",
+    ]  # fmt: skip
 
 
 def test_the_cut_list_bears_every_piece_with_its_cut_size_in_inches(book: Workbook) -> None:
