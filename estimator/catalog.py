@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import Enum
 from fractions import Fraction
-from typing import Annotated
+from typing import Annotated, TypeVar
 
 from pydantic import BeforeValidator, ValidationInfo, model_validator
 
 from estimator.faults import nearest
+from estimator.fibres import Wash
 from estimator.fields import (
     Allowance,
     Entry,
@@ -29,6 +30,8 @@ from estimator.measure import Length, Unit
 from estimator.rules import selling_step
 from estimator.written import NotReadable, quoted, read_length, text_of
 
+EnumT = TypeVar("EnumT", bound=Enum)
+
 
 class Kind(Enum):
     """What an item is, so that a plan cannot buy a zip for a ribbon."""
@@ -40,6 +43,16 @@ class Kind(Enum):
     SEPARATING_ZIP = "separating zip"
     THREAD = "thread"
     NOTION = "notion"
+
+
+class Weight(Enum):
+    """How heavy a fabric is, for the needle that sews it."""
+
+    SHEER = "sheer"
+    LIGHT = "light"
+    MEDIUM = "medium"
+    HEAVY = "heavy"
+    VERY_HEAVY = "very heavy"
 
 
 @dataclass(frozen=True, slots=True)
@@ -150,6 +163,23 @@ def _from_quantity(written: object, info: ValidationInfo) -> Length | int:
     return found
 
 
+def _named_value(names: type[EnumT]) -> Callable[[object], EnumT | None]:
+    """A reader of one of an enumeration's words; an empty cell of a table is None."""
+
+    def read(written: object) -> EnumT | None:
+        if written is None or isinstance(written, names):
+            return written
+        text = text_of(written)
+        known = {str(one.value): one for one in names}
+        if text and text not in known:
+            raise refusal(f"{quoted(written)} is not known here", nearest(text, known))
+        return known.get(text)
+
+    return read
+
+
+WeightField = Annotated[Weight | None, BeforeValidator(_named_value(Weight))]
+WashField = Annotated[Wash | None, BeforeValidator(_named_value(Wash))]
 KindField = Annotated[Kind, BeforeValidator(_kind)]
 YesOrNo = Annotated[bool, BeforeValidator(_yes_or_no)]
 Currency = Annotated[str, BeforeValidator(_currency)]
@@ -167,6 +197,10 @@ class Item(Entry):
     kind: KindField
     colour: Note = ""
     fibres: Note = ""
+    care: WashField = None
+    fusible: YesOrNo = False
+    knit: YesOrNo = False
+    weight: WeightField = None
     nap: YesOrNo = False
     repeat: Size | None = None
     repeat_across: Size | None = None

@@ -1,6 +1,6 @@
 """The whole program from top to bottom: a job goes in, an estimate comes out.
 
-    plan + catalog -> needs -> for each width on offer: make-up -> layout -> runs -> purchases
+    plan + catalog -> needs -> at each width on offer: make-up -> layout -> runs, thread -> buying
 
 Each stage is a pure function from frozen values to frozen values. Files are read before this
 module and written after it.
@@ -23,18 +23,23 @@ from estimator.buying.fabric_widths import (
     offers_by_width,
 )
 from estimator.buying.small_things import buy_count, buy_length
+from estimator.buying.thread import buy_thread
 from estimator.buying.types import Purchase, total_cost, with_own_keys
 from estimator.catalog import NO_CATALOG, Catalog, Offer
 from estimator.faults import Fault, Faults, Refused
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Unit
+from estimator.needs.care import advice_for
 from estimator.needs.cautions import cautions_for
 from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.joins import joins_of
 from estimator.needs.makeup import sewn_lengths
 from estimator.needs.of_job import needs_of
 from estimator.needs.runs import granted_of_trims, length_needs
 from estimator.needs.selvedges import breadth_of
 from estimator.needs.sewing import seam_remarks
+from estimator.needs.stitching import Sewn, sewn_in
+from estimator.needs.thread import granted_of_thread, thread_needs
 from estimator.needs.types import FabricNeed, FabricTerms, Group, LengthNeed, Needs
 from estimator.plan import Plan
 
@@ -68,6 +73,7 @@ class Estimate:
     remarks: tuple[str, ...]
     granted: tuple[str, ...]
     cautions: tuple[str, ...]
+    advice: tuple[str, ...]
     saved: tuple[Saved, ...] = ()
 
     @property
@@ -163,15 +169,18 @@ def _at_widths(job: Job, needs: Needs, notions: Sequence[Purchase], widths: Widt
             fabrics.append(_fabric(need, edges, widths, _unit(needs)))
     with faults.of_others():
         trims = _trims(needs, edges)
+    sewn = _sewn_in(needs, edges, fabrics, faults)
+    threads = _threads(needs, sewn, faults)
     faults.refuse_if_any()
     return Estimate(
         job=job,
         currency=needs.currency,
         fabrics=tuple(fabrics),
-        purchases=listed(fabrics, [*trims, *notions]),
-        granted=tuple(line for one in edges for line in granted_of_trims(one)),
+        purchases=listed(fabrics, [*trims, *notions, *threads]),
+        granted=_granted(needs, edges, sewn),
         remarks=tuple(remark for one in edges for remark in seam_remarks(one)),
         cautions=cautions_for(job, [need.terms.kind for need in needs.counts]),
+        advice=advice_for(job),
     )
 
 
@@ -210,6 +219,43 @@ def _trims(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:
             purchases.append(buy_length(need, _unit(needs)))
     faults.refuse_if_any()
     return purchases
+
+
+def _sewn_in(
+    needs: Needs,
+    edges: Sequence[EdgeLengths],
+    fabrics: Sequence[FabricChoice],
+    faults: Faults,
+) -> list[tuple[Sewn, ...]]:
+    """What is sewn in each garment whose plan asks for thread; nothing of the others."""
+    asked = {thread.garment for thread in needs.threads}
+    cut = [(choice.need, choice.chosen.pieces) for choice in fabrics]
+    found: list[tuple[Sewn, ...]] = [()] * len(edges)
+    for number, one in enumerate(edges):
+        if number in asked:
+            with faults.about(needs.garments[number].places.file):
+                found[number] = sewn_in(one, joins_of(number, one, cut))
+    return found
+
+
+def _threads(needs: Needs, sewn: Sequence[Sequence[Sewn]], faults: Faults) -> list[Purchase]:
+    """Thread for all that is sewn."""
+    purchases = []
+    for need in thread_needs(needs, sewn):
+        with faults.about(need.sources[0].where):
+            purchases.append(buy_thread(need))
+    return purchases
+
+
+def _granted(
+    needs: Needs, edges: Sequence[EdgeLengths], sewn: Sequence[Sequence[Sewn]]
+) -> tuple[str, ...]:
+    """What was taken for granted of each garment's trims and thread."""
+    found: list[str] = []
+    for number, one in enumerate(edges):
+        threads = [thread for thread in needs.threads if thread.garment == number]
+        found += [*granted_of_trims(one), *granted_of_thread(one.order, sewn[number], threads)]
+    return tuple(found)
 
 
 def _notions(needs: Needs, faults: Faults) -> list[Purchase]:

@@ -89,6 +89,10 @@ name = "buttons"
 quantity = 3
 spare = 1
 sold = [{ put_up = "each", price = "0.40 each" }, { put_up = "pack of 6", price = "1.90 each" }]
+
+[[thread]]
+name = "thread"
+sold = [{ put_up = "spool of 250 yd" }]
 """
 
 
@@ -118,7 +122,6 @@ def fill_in(form: Form) -> None:
              Joined="in the round")  # fmt: skip
     form.add("Trims", Name="pocket tape", Along="patch pocket: top; waist seam", Run="each",
              Price="0.60 per yd")  # fmt: skip
-    form.empty("Notions", "thread")
     form.add("Notions", Name="buttons", Quantity=3, Spare=1)
     form.add("Packs", Table="notion", Name="buttons", Pack="each", Price="0.40 each")
     form.add("Packs", Table="notion", Name="buttons", Pack="pack of 6", Price="1.90 each")

@@ -150,7 +150,7 @@ def buy_count(need: CountNeed, unit: Unit) -> Purchase:
         notes.append(f"{natural_text(length, unit)} long")
         if length > need.opening:
             notes.append(f"shorten to {natural_text(need.opening, unit)}")
-    elif length is not None:
+    elif length is not None and need.terms.kind is not Kind.THREAD:
         notes.append(f"{natural_text(length, unit)} long")
     return Purchase(
         key=need.key,

@@ -14,6 +14,7 @@ from estimator.edges import SEWN, SIDES, EdgeFinish, Finish, allowance
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, tape_text
 from estimator.needs.circles import size_sector
+from estimator.needs.linings import length_note, other_length, refuse_trimmed_strip, trimmed
 from estimator.needs.on_bias import box_on_bias, refuse_off_the_bias
 from estimator.needs.outlines import (
     Allowances,
@@ -41,14 +42,15 @@ def with_own_sizes(piece: Piece, cut: Cut) -> Piece:
     """The piece as it is for one of its fabrics, whose entry may state sizes of its own."""
     own = {
         key: value
-        for key in ("quantity", "width", "length", "top", "bottom", "waist", "grain")
+        for key in ("quantity", "width", "length", "top", "bottom", "waist", "fullness", "grain")
         if (value := getattr(cut, key)) is not None
     }
     if cut.edges is not None:
         own["edges"] = {**piece.edges, **cut.edges}
-    for key in ("width", "length", "top", "bottom", "waist"):
+    for key in ("width", "length", "top", "bottom", "waist", "fullness"):
         if key in own and getattr(piece, key) is None:
             raise Wrong(f"{key} is not a size of this piece", "state the sizes that the piece has")
+    own |= other_length(piece, cut)
     return piece.model_copy(update=own) if own else piece
 
 
@@ -100,7 +102,7 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
     piece = to_cut.piece
     sized = size_piece(to_cut)
     width, length, finished = sized.width, sized.length, sized.finished
-    notes = [sized.note, _narrow_end(sized, to_cut), piece.note]
+    notes = [sized.note, _narrow_end(sized, to_cut), length_note(to_cut), piece.note]
     on_bias = None
     finishes = {side: _finish(piece, side) for side in SIDES}
     selvedges, grain = on_selvedges(piece, finishes, piece.grain)
@@ -162,6 +164,7 @@ def size_piece(to_cut: ToCut) -> Sized:
                 sized = size_sector(piece, edges)
     _refuse_deep_hems(piece, edges, sized)
     mark = to_cut.order.plan.garment.rules.mark
+    sized = trimmed(sized, to_cut.cut)
     width = sized.width.to_mark("up to the mark of the tape", mark)
     length = sized.length.to_mark("up to the mark of the tape", mark)
     narrow = None if sized.narrow is None else sized.narrow.up_to(mark)
@@ -171,6 +174,7 @@ def size_piece(to_cut: ToCut) -> Sized:
 def cut_length(to_cut: ToCut) -> Reckoning:
     """The cut length of a joined strip's widths: their finished depth and its allowances."""
     edges = allowances_of(to_cut)
+    refuse_trimmed_strip(to_cut.cut)
     length = _opened(to_cut.piece, "length", edges)
     finished = stated(to_cut.piece.length)
     _refuse_deep_hems(to_cut.piece, edges, Sized((finished, finished), length, length))

@@ -24,6 +24,7 @@ from estimator.needs.joined_strips import (
     widths_for,
 )
 from estimator.needs.outlines import stated
+from estimator.needs.pieced import in_parts
 from estimator.needs.seamed import ways_to_seam
 from estimator.needs.selvedges import Breadth, on_selvedges
 from estimator.needs.types import CutPiece, ToCut
@@ -35,9 +36,10 @@ MOST_ALONG = 4
 """In how many lengths a strip is tried along the fabric; more joins than that are a nuisance."""
 
 
-def is_hanging(piece: Piece) -> bool:
+def is_hanging(to_cut: ToCut) -> bool:
     """Whether a piece's cut sizes hang on the fabric's width or on another piece's edge."""
-    return piece.shape is Shape.SECTOR or takes_a_length(piece)
+    piece = to_cut.piece
+    return piece.shape is Shape.SECTOR or takes_a_length(piece) or to_cut.cut.pieced is not None
 
 
 def takes_a_length(piece: Piece) -> bool:
@@ -100,6 +102,9 @@ def ways_to_make(
     piece = hanging.piece
     if piece.shape is Shape.SECTOR:
         return ways_to_seam(hanging, breadth.of_a_layer)
+    if hanging.cut.pieced is not None:
+        (whole,) = made_up(hanging, edges, breadth)
+        return ((in_parts(whole, hanging, breadth.of_a_layer),),)
     if piece.made is not Made.JOINED_STRIP:
         return (made_up(hanging, edges, breadth),)
     _, grain = on_selvedges(piece, allowances_of(hanging).finishes, piece.grain)
@@ -112,10 +117,12 @@ def ways_to_make(
 
 
 def made_up(hanging: ToCut, edges: EdgeLengths, breadth: Breadth) -> tuple[CutPiece, ...]:
-    """The cut pieces of what takes a length, on fabric of this breadth.
+    """The cut pieces of what takes a length or is pieced, on fabric of this breadth.
 
     Raises Wrong where the fabric is so narrow that joins take all of it.
     """
+    if not takes_a_length(hanging.piece):
+        return (cut_piece(hanging),)
     finished = _finished(hanging, edges, breadth)
     if hanging.piece.made is Made.JOINED_STRIP:
         return joined_strip(hanging, finished, _panel(hanging, breadth))

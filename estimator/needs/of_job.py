@@ -9,11 +9,15 @@ from estimator.catalog import Item
 from estimator.faults import Faults, Wrong, nearest
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Length
+from estimator.needs.closures import check_closures
+from estimator.needs.counts import count_of
 from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
 from estimator.needs.fits import refuse_too_wide
-from estimator.needs.makeup import is_hanging
+from estimator.needs.makeup import is_hanging, takes_a_length
+from estimator.needs.pieced import refuse_not_flat
 from estimator.needs.sewing import check_sewing
 from estimator.needs.terms import allowed_offers, buying_terms, currency_of, fabric_terms
+from estimator.needs.thread import check_threads
 from estimator.needs.types import (
     BuyingTerms,
     CountNeed,
@@ -24,9 +28,20 @@ from estimator.needs.types import (
     Needs,
     ToCut,
     ToRun,
+    ToSew,
     key_of,
 )
-from estimator.plan import Elastic, Fabric, Made, Notion, Role, Shape, Trim
+from estimator.plan import (
+    Boning,
+    ByLength,
+    Elastic,
+    Fabric,
+    Lacing,
+    Loops,
+    Made,
+    Role,
+    Trim,
+)
 from estimator.working import Operation, Step
 from estimator.written import quoted
 
@@ -40,6 +55,7 @@ def needs_of(job: Job, faults: Faults) -> Needs:
     fabrics: dict[FabricTerms, FabricNeed] = {}
     lengths: list[ToRun] = []
     counts: dict[tuple[BuyingTerms, Length | None], CountNeed] = {}
+    threads: list[ToSew] = []
     for number, order in enumerate(job.garments):
         with faults.at(order.places, ()):
             currency = currency_of(order, job)
@@ -58,12 +74,16 @@ def needs_of(job: Job, faults: Faults) -> Needs:
         for count in _counts(order, job, faults):
             alike = (count.terms, count.opening)
             counts[alike] = _added(counts[alike], count) if alike in counts else count
+        threads += _threads(number, order, job, faults)
         check_sewing(order, faults)
+        check_threads(order, faults)
+        check_closures(order, faults)
     return Needs(
         garments=job.garments,
         fabrics=tuple(fabrics.values()),
         lengths=tuple(lengths),
         counts=tuple(counts.values()),
+        threads=tuple(threads),
         currency=next(iter(currencies), ""),
     )
 
@@ -100,7 +120,7 @@ def _fabrics(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
                 terms=terms,
                 notes=_notes(item, fabric.note),
                 pieces=tuple(_sized(to_cut, terms, order, faults)),
-                hanging=tuple(one for one in to_cut if is_hanging(one.piece)),
+                hanging=tuple(one for one in to_cut if is_hanging(one)),
                 used_as=((number, fabric.name),),
                 sources=(order.source(fabric.name, path),),
             )
@@ -135,12 +155,14 @@ def _sized(
 ) -> Iterator[CutPiece]:
     for one in to_cut:
         with faults.at(order.places, one.path):
-            if not is_hanging(one.piece):
+            if one.cut.pieced is not None:
+                refuse_not_flat(one.piece)
+            if not is_hanging(one):
                 piece = cut_piece(one)
                 unit = order.plan.garment.unit
                 refuse_too_wide(piece, terms, allowed_offers(terms), one.cut.fabric, unit)
                 yield piece
-            elif one.piece.shape is Shape.SECTOR:
+            elif not takes_a_length(one.piece):
                 cut_piece(one)
             elif one.piece.made is Made.JOINED_STRIP:
                 cut_length(one)
@@ -162,9 +184,12 @@ def _joined(first: FabricNeed, second: FabricNeed) -> FabricNeed:
 
 
 def _lengths(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iterator[ToRun]:
-    entries: list[tuple[str, int, Trim | Elastic]] = [
+    entries: list[tuple[str, int, Trim | Elastic | Lacing | Boning | Loops]] = [
         *(("trim", place, trim) for place, trim in enumerate(order.plan.trim)),
         *(("elastic", place, elastic) for place, elastic in enumerate(order.plan.elastic)),
+        *(("lacing", place, lacing) for place, lacing in enumerate(order.plan.lacing)),
+        *(("boning", place, boning) for place, boning in enumerate(order.plan.boning)),
+        *(("loops", place, loops) for place, loops in enumerate(order.plan.loops)),
     ]
     for table, place, entry in entries:
         with faults.at(order.places, (table, place)):
@@ -185,7 +210,7 @@ def _lengths(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
             )
 
 
-def _refuse_two_overlaps(entry: Trim | Elastic, repeat: Length | None) -> None:
+def _refuse_two_overlaps(entry: ByLength, repeat: Length | None) -> None:
     """A round of a patterned trim overlaps one repeat, whatever else a plan may state."""
     if isinstance(entry, Trim) and repeat is not None and entry.overlap is not None:
         raise Wrong(
@@ -201,30 +226,30 @@ def _counts(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed
         with faults.at(order.places, path):
             terms = buying_terms(notion, order, job)
             item = job.catalog.items.get(terms.item)
+            counted = count_of(notion, order)
             yield CountNeed(
                 key=key_of(terms.item, terms.colour, [notion.name]),
                 title=item.name if item else notion.name,
                 names=(notion.name,),
                 group=Group.NOTIONS,
                 terms=terms,
-                notes=_notes(item, notion.note),
-                count=notion.quantity * order.copies + notion.spare,
+                notes=(*_notes(item, notion.note), *counted.notes),
+                count=counted.count * order.copies + notion.spare,
                 opening=notion.length,
-                steps=_count_steps(notion, order),
+                steps=counted.for_the_job(notion, order),
                 sources=(order.source(notion.name, path),),
             )
 
 
-def _count_steps(notion: Notion, order: GarmentOrder) -> tuple[Step, ...]:
-    count = notion.quantity
-    steps = [Step(notion.name, Operation.START, count, count)]
-    if order.copies > 1:
-        count *= order.copies
-        steps.append(Step("garments", Operation.TIMES, order.copies, count))
-    if notion.spare:
-        count += notion.spare
-        steps.append(Step("spare", Operation.ADD, notion.spare, count))
-    return tuple(steps)
+def _threads(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iterator[ToSew]:
+    for place, thread in enumerate(order.plan.thread):
+        path = ("thread", place)
+        with faults.at(order.places, path):
+            terms = buying_terms(thread, order, job)
+            item = job.catalog.items.get(terms.item)
+            title = item.name if item else thread.name
+            notes = (*filter(None, (thread.weight,)), *_notes(item, thread.note))
+            yield ToSew(number, path, thread, terms, title, notes)
 
 
 def _added(first: CountNeed, second: CountNeed) -> CountNeed:

@@ -15,6 +15,7 @@ from estimator.edges import EdgeRef
 from estimator.faults import Path, Wrong, nearest
 from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length
+from estimator.needs.closures import closure_of
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.types import BuyingTerms, Group, LengthNeed, Needs, Run, key_of
 from estimator.plan import Elastic, Joined, Seam, Trim
@@ -213,11 +214,15 @@ def length_needs(needs: Needs, edges: Sequence[EdgeLengths]) -> tuple[LengthNeed
     found: dict[BuyingTerms, LengthNeed] = {}
     for one in needs.lengths:
         entry, of_garment = one.entry, edges[one.garment]
-        runs = (
-            elastic_runs(entry, one.terms.shrinkage, of_garment.order, one.path)
-            if isinstance(entry, Elastic)
-            else trim_runs(entry, one.repeat, one.terms.shrinkage, of_garment, one.path)
-        )
+        notes = one.notes
+        if isinstance(entry, Elastic):
+            runs = elastic_runs(entry, one.terms.shrinkage, of_garment.order, one.path)
+        elif isinstance(entry, Trim):
+            runs = trim_runs(entry, one.repeat, one.terms.shrinkage, of_garment, one.path)
+        else:
+            closure = closure_of(entry, of_garment)
+            runs = closure.runs(entry, one.terms.shrinkage, of_garment.order, one.path)
+            notes += closure.notes
         before = found.get(one.terms)
         names = tuple(dict.fromkeys((*(before.names if before else ()), entry.name)))
         found[one.terms] = LengthNeed(
@@ -226,7 +231,7 @@ def length_needs(needs: Needs, edges: Sequence[EdgeLengths]) -> tuple[LengthNeed
             names=names,
             group=Group.ELASTICS if one.terms.kind is Kind.ELASTIC else Group.TRIMS,
             terms=one.terms,
-            notes=tuple(dict.fromkeys((*(before.notes if before else ()), *one.notes))),
+            notes=tuple(dict.fromkeys((*(before.notes if before else ()), *notes))),
             runs=(*(before.runs if before else ()), *runs),
         )
     return tuple(found.values())

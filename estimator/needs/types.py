@@ -11,7 +11,8 @@ from estimator.catalog import Kind, Offer
 from estimator.faults import Path
 from estimator.job import GarmentOrder
 from estimator.measure import Length
-from estimator.plan import Cut, Elastic, Piece, Trim
+from estimator.plan import Boning, Cut, Elastic, Lacing, Loops, Piece, Thread, Trim
+from estimator.stitches import Stitch
 from estimator.working import Reckoning, Source, Step
 
 
@@ -183,15 +184,40 @@ class CountNeed:
 
 @dataclass(frozen=True)
 class ToRun:
-    """One trim or elastic of a plan, before the edges that it follows have their lengths."""
+    """One trim, elastic or closure of a plan, before its edges have their lengths."""
 
     garment: int
     path: Path
-    entry: Trim | Elastic
+    entry: Trim | Elastic | Lacing | Boning | Loops
     terms: BuyingTerms
     title: str
     repeat: Length | None
     notes: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class ToSew:
+    """One thread of a plan, before the seams that it sews have their lengths."""
+
+    garment: int
+    path: Path
+    entry: Thread
+    terms: BuyingTerms
+    title: str
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ThreadNeed:
+    """Thread to buy: so much for each stitch, all garments together."""
+
+    key: str
+    title: str
+    names: tuple[str, ...]
+    terms: BuyingTerms
+    notes: tuple[str, ...]
+    sewn: tuple[tuple[Stitch, Reckoning], ...]
+    sources: tuple[Source, ...]
 
 
 @dataclass(frozen=True)
@@ -202,6 +228,7 @@ class Needs:
     fabrics: tuple[FabricNeed, ...]
     lengths: tuple[ToRun, ...]
     counts: tuple[CountNeed, ...]
+    threads: tuple[ToSew, ...]
     currency: str
 
 

@@ -8,7 +8,7 @@ from typing import Any, Literal
 
 from pydantic import model_validator
 
-from estimator.catalog import YesOrNo
+from estimator.catalog import WashField, WeightField, YesOrNo
 from estimator.fields import Allowance, Entry, Name, Note, Share, Shrinkage, Size
 from estimator.prices import PriceField
 
@@ -71,4 +71,9 @@ class Fabric(Entry):
     waste: Share | None = None
     layout: LayoutWish | None = None
     laid: Laid | None = None
+    fibres: Note = ""
+    care: WashField = None
+    fusible: YesOrNo | None = None
+    knit: YesOrNo | None = None
+    weight: WeightField = None
     note: Note = ""

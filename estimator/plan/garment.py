@@ -41,6 +41,7 @@ class Garment(Entry):
     mark: Size | None = None
     copies: Count = 1
     wearer: Wearer = Wearer.NOT_SAID
+    use: Literal["everyday", "sleepwear", "stage", "not said"] = "not said"
     currency: Currency = ""
     seam_allowance: Allowance | None = None
     turn_under: Allowance | None = None
@@ -49,12 +50,16 @@ class Garment(Entry):
     overlap: Allowance | None = None
     elastic_overlap: Allowance | None = None
     elastic_stretch: Shrinkage | None = None
+    tie: Allowance | None = None
+    bone_clear: Allowance | None = None
     straightening: Allowance | None = None
     selvedge: Allowance | None = None
     layout: Literal["straight rows", "least fabric"] = "least fabric"
     laid: Literal["open", "folded"] = "open"
     fabric_waste: Share | None = None
     trim_waste: Share | None = None
+    thread_waste: Share | None = None
+    gathering_rows: Count = 2
     note: Note = ""
 
     @property

@@ -103,7 +103,12 @@ class TakeUp(Entry):
 
 
 class Cut(Entry):
-    """What is cut for a piece from one fabric; sizes, edges and grain stated here are its own."""
+    """What is cut for a piece from one fabric; sizes, edges and grain stated here are its own.
+
+    ``shorter`` and ``longer`` are told from the piece's own length, as a lining hangs; ``trimmed``
+    is cut off all round, as of interfacing; ``pieced`` is the overlap of parts, where it may be cut
+    in parts because its fabric is narrow.
+    """
 
     fabric: Name
     cut_to: Literal["cut size", "finished size"] = "cut size"
@@ -113,8 +118,20 @@ class Cut(Entry):
     top: Size | None = None
     bottom: Size | None = None
     waist: Size | None = None
+    shorter: Size | None = None
+    longer: Size | None = None
+    trimmed: Size | None = None
+    pieced: Allowance | None = None
+    fullness: FullnessOnto | None = None
     grain: Grain | None = None
     edges: dict[str, Edge] | None = None
+
+    @model_validator(mode="after")
+    def _one_length(self) -> Cut:
+        lengths = [key for key in ("length", "shorter", "longer") if getattr(self, key) is not None]
+        if len(lengths) > 1:
+            raise refusal(f"it states {' and '.join(lengths)}", "state one of them")
+        return self
 
     @model_validator(mode="before")
     @classmethod

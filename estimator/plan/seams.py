@@ -9,6 +9,7 @@ from pydantic import BeforeValidator
 from estimator.edges import EdgeRef, read_edge_ref
 from estimator.fields import Allowance, Entry, Name, Note, reading, refusal
 from estimator.plan.pieces import EdgeRefField
+from estimator.stitches import Stitch, read_stitches
 
 SeamSide = tuple[EdgeRef, ...]
 """The edges on one side of a seam, end to end: a waistband joins a front and two backs."""
@@ -35,5 +36,5 @@ class Seam(Entry):
     edges: Annotated[tuple[SeamSide, SeamSide], BeforeValidator(_seam_sides)]
     gathered: EdgeRefField | None = None
     allowance: Allowance | None = None
-    stitch: Note = ""
+    stitch: Annotated[tuple[Stitch, ...], BeforeValidator(reading(read_stitches))] = ()
     note: Note = ""

@@ -25,6 +25,7 @@ def estimate_json(estimate: Estimate) -> dict[str, Any]:
         "shopping_list": [_purchase(one, tape_unit(estimate)) for one in estimate.purchases],
         "fabrics": widths_json(estimate),
         "remarks": list(estimate.remarks),
+        "advice": list(estimate.advice),
         "assumptions": list(assumptions(estimate)),
         "cautions": list(estimate.cautions),
     }

@@ -8,7 +8,7 @@ from estimator.estimate import Estimate
 from estimator.job import GarmentOrder
 from estimator.measure import Length, decimal_text, natural_text, shop_text, tape_text, usable_text
 from estimator.plan import Elastic
-from estimator.reports.shopping_list import THREAD
+from estimator.reports.shopping_list import without_thread
 from estimator.reports.units import tape_beside, tape_unit
 from estimator.reports.uses import fabric_title
 
@@ -20,7 +20,7 @@ def assumptions(estimate: Estimate) -> tuple[str, ...]:
     lines += _of_fabrics(estimate)
     if not all(choice.chosen.breadth.folded for choice in estimate.fabrics):
         lines.append("Fabric is laid out open, in one layer, unless something else is said.")
-    lines.append(THREAD)
+    lines += without_thread(estimate)
     return tuple(dict.fromkeys(lines))
 
 
@@ -42,6 +42,10 @@ def _of_garment(order: GarmentOrder) -> Iterator[str]:
     )
     waste = decimal_text(rules.trim_waste * 100, 1)
     yield f"{garment.name}: {waste} % waste is added to trims by the length, unless they state it."
+    if order.plan.lacing:
+        yield f"{garment.name}: laces have {tape(rules.tie)} at each end to tie."
+    if order.plan.boning:
+        yield f"{garment.name}: bones end {tape(rules.bone_clear)} short of their channels' ends."
     if order.plan.elastic:
         yield _elastic(order.plan.elastic, order)
 

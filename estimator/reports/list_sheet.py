@@ -36,12 +36,12 @@ from estimator.reports.printing import Rows, fit_if_hardly_more, print_setup
 from estimator.reports.row_heights import fit_height
 from estimator.reports.shopping_list import (
     NOTHING,
-    THREAD,
     Line,
     Section,
     garment_notes,
     sections,
     title_of,
+    without_thread,
 )
 from estimator.reports.tables import Value
 from estimator.reports.units import tape_unit
@@ -211,8 +211,8 @@ class _ShoppingList:
 
     def _below(self) -> None:
         self._gap()
-        lines = [*self.estimate.remarks, *self.estimate.cautions]
-        lines.append(THREAD)
+        lines = [*self.estimate.remarks, *self.estimate.advice, *self.estimate.cautions]
+        lines += without_thread(self.estimate)
         lines.append("What was taken for granted stands on the sheet Assumptions.")
         for line in lines:
             self._across(self.BELOW, line, SMALL)

@@ -17,7 +17,6 @@ from estimator.reports.units import tape_beside, tape_unit
 from estimator.reports.uses import use_of
 
 NOTHING = "There is nothing to buy."
-THREAD = "Thread is not estimated: only the spools that a plan names are listed."
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +52,15 @@ def title_of(estimate: Estimate) -> str:
         wearer = f" for {order.wearer}" if order.wearer else ""
         names.append(f"{order.plan.garment.name}{copies}{wearer}")
     return ", ".join(names)
+
+
+def without_thread(estimate: Estimate) -> tuple[str, ...]:
+    """A line for the garments whose plans have no thread table, if there are any."""
+    garments = [one.plan.garment.name for one in estimate.job.garments if not one.plan.thread]
+    if not garments:
+        return ()
+    names = ", ".join(dict.fromkeys(garments))
+    return (f"Thread is not estimated for {names}: add a [[thread]] table to the plan.",)
 
 
 def garment_notes(estimate: Estimate) -> tuple[str, ...]:

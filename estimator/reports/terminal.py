@@ -51,6 +51,7 @@ def _estimate_lines(estimate: Estimate) -> Iterator[str]:
     yield from _fabrics(estimate)
     yield from bullets("Planned together", savings(estimate))
     yield from bullets("Look at this", estimate.remarks)
+    yield from bullets("Before sewing", estimate.advice)
     yield from bullets("Taken for granted", assumptions(estimate))
     yield from bullets("Cautions", estimate.cautions)
 

@@ -71,6 +71,7 @@ def workbook_of(estimate: Estimate) -> Workbook:
         [
             ("Planned together", savings(estimate)),
             ("Look at this", estimate.remarks),
+            ("Before sewing", estimate.advice),
             ("Taken for granted", assumptions(estimate)),
             ("Cautions", estimate.cautions),
         ],

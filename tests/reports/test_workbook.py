@@ -266,7 +266,7 @@ def test_the_layout_sheet_places_each_piece_once(dress: Estimate, book: Workbook
     )
 
 
-def test_the_list_says_that_thread_is_not_estimated(book: Workbook) -> None:
+def test_the_list_says_that_thread_is_not_estimated_without_its_table(book: Workbook) -> None:
     said = " ".join(str(row[1].value) for row in book["Shopping list"].iter_rows())
     assert "Thread is not estimated" in said
 
