@@ -100,9 +100,10 @@ def _joined(texts: list[str]) -> str:
 
 
 def _parted(text: str) -> list[str]:
-    line = text.replace("\r", " ").replace("\n", " ")
     try:
-        rows = list(csv.reader(io.StringIO(line), delimiter=";", skipinitialspace=True))
+        rows = list(
+            csv.reader(io.StringIO(_on_one_line(text)), delimiter=";", skipinitialspace=True)
+        )
     except csv.Error as problem:
         wrong = f"{quoted(text)} is no list ({problem})"
         raise Wrong(wrong, "write names with ; between") from None
@@ -124,9 +125,13 @@ def in_toml(value: object) -> str:
     return str(value)
 
 
+def _on_one_line(text: str) -> str:
+    return text.replace("\r", " ").replace("\n", " ")
+
+
 def _from_toml(text: str) -> Any:
     right = 'write it like { neckline = { length = "15", finish = "faced" } }'
     try:
-        return tomllib.loads(f"cell = {one_line(text)}")["cell"]
+        return tomllib.loads(f"cell = {_on_one_line(text)}")["cell"]
     except (ValueError, RecursionError):
         raise Wrong(f"{quoted(text)} cannot be read", right) from None

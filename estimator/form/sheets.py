@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import types
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
@@ -17,7 +18,7 @@ from estimator.edges import SIDES, EdgeFinish, EdgeRef
 from estimator.fields import Entry
 from estimator.form.cells import Kind
 from estimator.form.words import CHOICES, COMMON, Words, title_of, words_of
-from estimator.measure import Length
+from estimator.measure import Length, Unit
 from estimator.plan import Edge, Plan
 from estimator.plan.garment import GARMENT_UNITS
 
@@ -59,6 +60,13 @@ class Column:
     def heading(self) -> str:
         """What stands above it."""
         return self.words.heading
+
+    @property
+    def example(self) -> str:
+        """What may stand in it; a size has its unit, for the form may be in another."""
+        example = self.words.example
+        bare = self.kind is Kind.SIZE and re.fullmatch(r"[\d /]+", example)
+        return f"{example} {Unit.IN.symbol}" if bare else example
 
     @property
     def names(self) -> tuple[str, str]:

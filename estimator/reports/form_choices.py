@@ -158,7 +158,7 @@ def validation_of(column: Column, formula: str, *, closed: bool) -> DataValidati
         made.showErrorMessage = True
     else:
         made = DataValidation(allow_blank=True)
-    example = f"For example: {words.example}" if words.example else ""
+    example = f"For example: {column.example}" if column.example else ""
     said = "\n".join(filter(None, (words.meaning, example)))
     made.promptTitle, made.prompt = words.heading[:32], said[:250]
     made.showInputMessage = bool(said)

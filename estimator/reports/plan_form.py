@@ -188,7 +188,7 @@ class _Upright(_Sheet):
             put_text(cell_at(page, row, 1), column.heading)
             self._put(row, 2, column, values.cells.get(column))
             said, to_change = self._remark(values, column)
-            texts = (column.words.meaning, column.words.example, said)
+            texts = (column.words.meaning, column.example, said)
             for number, text in enumerate(texts, start=3):
                 put_text(cell_at(page, row, number), text)
             for number in (1, 3, 4, 5):
@@ -227,9 +227,8 @@ class _Rows(_Sheet):
             above += 1
         head = above + 2
         for column, number in numbers.items():
-            words = column.words
-            example = f"e.g. {words.example}" if words.example else ""
-            self._heading(above, number, (words.meaning, example, words.heading))
+            example = f"e.g. {column.example}" if column.example else ""
+            self._heading(above, number, (column.words.meaning, example, column.heading))
         self._heading(above, remarks_at, ("for you; not read", "", REMARKS))
         for row in range(above, head + 1):
             fit_height(page, row)

@@ -75,6 +75,12 @@ def test_each_sheet_explains_its_columns_and_has_an_example_of_most(form: Form) 
         assert any((page.cell(head - 1, n).value or "").startswith("e.g. ") for n in range(1, 9))
 
 
+def test_an_example_of_a_size_has_its_unit_for_the_form_may_be_in_another(form: Form) -> None:
+    page, head = form.book["Pieces"], form.head("Pieces")
+    examples = [page.cell(head - 1, form.column("Pieces", one)).value for one in ("Width", "Top")]
+    assert examples == ["e.g. 20 1/4 in", "e.g. 6 in"]
+
+
 def test_the_unit_of_sizes_is_told_on_each_sheet_and_follows_the_garments(form: Form) -> None:
     line = form.row("Garment", "Unit")
     for title in ("Pieces", "Trims", "Measures"):
