@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tomllib
+from functools import cache
 from pathlib import Path
 
 from openpyxl import load_workbook
@@ -37,9 +38,20 @@ along = "panel: bottom"
 
 
 def write_form(path: Path, toml: str = SKIRT, shop: Catalog = NO_CATALOG) -> Path:
-    form = plan_form(tomllib.loads(toml), opening_remarks(toml), remarks_in(toml), shop)
-    path.write_bytes(workbook_bytes(form))
+    path.write_bytes(form_bytes(toml) if shop is NO_CATALOG else form_bytes_of(toml, shop))
     return path
+
+
+def form_bytes_of(toml: str, shop: Catalog) -> bytes:
+    return workbook_bytes(
+        plan_form(tomllib.loads(toml), opening_remarks(toml), remarks_in(toml), shop)
+    )
+
+
+@cache
+def form_bytes(toml: str) -> bytes:
+    """A form without a catalog; the same one is wanted again and again."""
+    return form_bytes_of(toml, NO_CATALOG)
 
 
 class Form:
