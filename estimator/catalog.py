@@ -59,14 +59,16 @@ class Weight(Enum):
 class PutUp:
     """How a shop packs a thing. ``holds`` is a length, a count, or None where it is cut to length.
 
-    ``by the length`` holds None, ``card of 3 yd`` 3 yd, ``pack of 6`` 6, and ``each`` 1. ``label``
-    is a length as it was written, and ``metric`` says in which system.
+    ``by the length`` holds None, ``card of 3 yd`` 3 yd, ``pack of 6`` 6, and ``each`` 1. A pack of
+    several lengths, ``pack of 3 x 2 yd``, has 3 ``pieces`` that hold 2 yd each. ``label`` is a
+    length as it was written, and ``metric`` says in which system.
     """
 
     word: str
     holds: Length | int | None
     label: str = ""
     metric: bool = False
+    pieces: int = 1
 
     @property
     def text(self) -> str:
@@ -75,7 +77,8 @@ class PutUp:
             return self.word
         if isinstance(self.holds, int):
             return f"{self.word} of {self.holds}"
-        return f"{self.word} of {self.label}"
+        several = f"{self.pieces} x " if self.pieces > 1 else ""
+        return f"{self.word} of {several}{self.label}"
 
     @property
     def cut_to_length(self) -> bool:
@@ -105,10 +108,14 @@ def read_put_up(written: object, unit: Unit | None = None) -> PutUp:
         if not 1 <= len(holds) <= 6 or int(holds) == 0:
             raise NotReadable(f"{quoted(written)} holds {holds}", _PUT_UP_EXAMPLES)
         return PutUp(word, int(holds))
-    length = read_length(holds, unit)
-    if not length:
+    several = re.fullmatch(r"(\d{1,3})\s*[x×]\s*(.+)", holds, re.ASCII)
+    pieces = int(several[1]) if several else 1
+    each = several[2] if several else holds
+    length = read_length(each, unit)
+    if not length or not pieces:
         raise NotReadable(f"{quoted(written)} holds nothing", _PUT_UP_EXAMPLES)
-    return PutUp(word, length, holds, metric=bool(re.search(r"\d\s*(?:mm|cm|m)\b", holds)))
+    metric = bool(re.search(r"\d\s*(?:mm|cm|m)\b", each))
+    return PutUp(word, length, each, metric, pieces)
 
 
 def _yes_or_no(written: object) -> bool:

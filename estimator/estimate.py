@@ -32,10 +32,11 @@ from estimator.measure import Unit
 from estimator.needs.care import advice_for
 from estimator.needs.cautions import cautions_for
 from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.granted import granted_of
 from estimator.needs.joins import joins_of
 from estimator.needs.makeup import sewn_lengths
 from estimator.needs.of_job import needs_of
-from estimator.needs.runs import granted_of_trims, length_needs
+from estimator.needs.runs import length_needs
 from estimator.needs.selvedges import breadth_of
 from estimator.needs.sewing import seam_remarks
 from estimator.needs.stitching import Sewn, sewn_in
@@ -210,13 +211,13 @@ def _fabric(
 def _trims(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:
     """Trims and elastics; raises Refused with every complaint about them."""
     faults = Faults()
-    purchases = []
+    purchases: list[Purchase] = []
     needed: tuple[LengthNeed, ...] = ()
-    with faults.about(""):
+    with faults.of_others():
         needed = length_needs(needs, edges)
     for need in needed:
         with faults.about(need.runs[0].source.where):
-            purchases.append(buy_length(need, _unit(needs)))
+            purchases += buy_length(need, _unit(needs))
     faults.refuse_if_any()
     return purchases
 
@@ -254,16 +255,16 @@ def _granted(
     found: list[str] = []
     for number, one in enumerate(edges):
         threads = [thread for thread in needs.threads if thread.garment == number]
-        found += [*granted_of_trims(one), *granted_of_thread(one.order, sewn[number], threads)]
+        found += [*granted_of(one), *granted_of_thread(one.order, sewn[number], threads)]
     return tuple(found)
 
 
 def _notions(needs: Needs, faults: Faults) -> list[Purchase]:
     """What is bought by count, whatever the widths."""
-    purchases = []
+    purchases: list[Purchase] = []
     for need in needs.counts:
         with faults.about(need.sources[0].where):
-            purchases.append(buy_count(need, _unit(needs)))
+            purchases += buy_count(need, _unit(needs))
     return purchases
 
 

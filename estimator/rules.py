@@ -61,6 +61,10 @@ METRIC = Rules(
 )
 
 
+TAIL_IMPERIAL, TAIL_METRIC = length("2 in"), length("5 cm")
+"""What is left of shirring elastic at each end of a row, to knot it."""
+
+
 def house_rules(unit: Unit) -> Rules:
     """The defaults for a plan written in ``unit``."""
     return METRIC if unit.metric else IMPERIAL

@@ -51,7 +51,9 @@ class Buy:
         if isinstance(self.bought, Length):
             return Fraction(self.bought.ticks)
         holds = self.offer.put_up.holds
-        return Fraction(self.bought * (holds.ticks if isinstance(holds, Length) else holds or 1))
+        if isinstance(holds, Length):
+            return Fraction(self.bought * holds.ticks * self.offer.put_up.pieces)
+        return Fraction(self.bought * (holds or 1))
 
     @property
     def unit(self) -> str:
@@ -59,6 +61,18 @@ class Buy:
         if isinstance(self.bought, Length):
             return self.offer.sold_by.symbol
         return self.offer.put_up.text
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """What is bought on one offer, and how much of the need that meets."""
+
+    buy: Buy
+    needed: Length | int
+
+
+Way = tuple[Part, ...]
+"""One way to meet a need: on one offer, or on several put-ups together."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +100,20 @@ def least_bought(ways: Sequence[Buy]) -> Buy:
     if all(way.cost is not None for way in ways):
         return min(ways, key=lambda way: (way.cost, way.amount))
     return min(ways, key=lambda way: way.amount)
+
+
+def least_way(ways: Sequence[Way]) -> Way:
+    """The way that costs least; where a price lacks, the one that buys least. Ties: the first."""
+
+    def amount(way: Way) -> Fraction:
+        return sum((part.buy.amount for part in way), Fraction(0))
+
+    if any(part.buy.cost is None for way in ways for part in way):
+        return min(ways, key=amount)
+    return min(
+        ways,
+        key=lambda way: (sum(part.buy.cost or Decimal(0) for part in way), len(way), amount(way)),
+    )
 
 
 def with_own_keys(purchases: Sequence[Purchase]) -> tuple[Purchase, ...]:

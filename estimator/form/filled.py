@@ -123,4 +123,5 @@ def _inner_rows(
     for position, one in enumerate(many):
         if not sheet.bare or _tells_more(one, sheet.bare) or texts[position] in to_tell_apart:
             told = one if isinstance(one, Mapping) else {sheet.bare: one}
-            yield Row({**whose, **_cells(sheet.columns, told)}, (table, number, field, position))
+            place = () if sheet.single else (position,)
+            yield Row({**whose, **_cells(sheet.columns, told)}, (table, number, field, *place))

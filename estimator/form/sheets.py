@@ -17,7 +17,7 @@ from pydantic.fields import FieldInfo
 from estimator.edges import SIDES, EdgeFinish, EdgeRef
 from estimator.fields import Entry
 from estimator.form.cells import Kind
-from estimator.form.words import CHOICES, COMMON, Words, title_of, words_of
+from estimator.form.words import CHOICES, COMMON, USUAL, Words, title_of, words_of
 from estimator.measure import Length, Unit
 from estimator.plan import Edge, Plan
 from estimator.plan.garment import GARMENT_UNITS
@@ -44,7 +44,7 @@ class Column:
 
     ``choices`` are all that it may hold if it is ``closed``, else examples. ``listed`` says that a
     list is meant even where the cell holds one name; of a list whose entries may tell more on a
-    sheet of theirs, ``inner`` is the key that stands here.
+    sheet of theirs, ``inner`` is the key that stands here. ``of_edges`` says that it names edges.
     """
 
     path: KeyPath
@@ -54,6 +54,7 @@ class Column:
     closed: bool = False
     listed: bool = False
     inner: str = ""
+    of_edges: bool = False
     common: bool = True
 
     @property
@@ -80,7 +81,8 @@ class Sheet:
 
     A sheet of a key belongs to entries of the tables in ``parents``; each of its rows names one.
     ``bare`` is the key of an entry that may stand for the whole of it, and ``by_name`` says that
-    the rows are told apart by names of their own and not by their order.
+    the rows are told apart by names of their own and not by their order; ``single`` that an entry
+    has no more than one.
     """
 
     title: str
@@ -90,6 +92,7 @@ class Sheet:
     parents: tuple[str, ...] = ()
     bare: str = ""
     by_name: bool = False
+    single: bool = False
     own: tuple[Column, ...] = field(default=())
 
     @property
@@ -144,7 +147,8 @@ def plan_sheets() -> tuple[Sheet, ...]:
             title = title_of(key, inner_key)
             inner[(inner_key, entry)] = Sheet(
                 title, (key, inner_key), columns, parents=(key,), bare=bare_key(entry),
-                by_name=by_name, own=_whose((key,)),
+                by_name=by_name, single=not by_name and not _many(inner_info.annotation),
+                own=_whose((key,)),
             )  # fmt: skip
     return tuple(_after_their_parents(top, list(inner.values())))
 
@@ -195,12 +199,16 @@ def _of_key(table: str, key: str, info: FieldInfo) -> Iterator[Column]:
     pair = _pair(info.annotation)
     if pair:
         for number in range(pair):
-            yield Column((key, number), Kind.LIST, words_of(table, (key, number)))
+            words = words_of(table, (key, number))
+            yield Column((key, number), Kind.LIST, words, of_edges=True)
         return
     choices = CHOICES.get(f"{table}.{key}") or choices_of(info.annotation)
     kind = _kind(info.annotation)
     listed = kind is Kind.LIST and not _reads_one(info.annotation, info.metadata)
-    yield Column((key,), kind, words, choices, closed=bool(choices), listed=listed)
+    closed = bool(choices)
+    choices = choices or USUAL.get(f"{table}.{key}", ())
+    of_edges = kind is Kind.EDGE or _of_edges(info.annotation)
+    yield Column((key,), kind, words, choices, closed, listed, of_edges=of_edges)
 
 
 def _reads_one(annotation: Any, metadata: Sequence[Any] = ()) -> bool:
@@ -262,11 +270,19 @@ def _named(annotation: Any) -> bool:
 
 
 def _pair(annotation: Any) -> int:
-    """How many places a tuple of a fixed number has; 0 for anything else."""
+    """How many places a tuple has of which each holds several; 0 for anything else."""
     for part in _parts(annotation):
         if get_origin(part) is tuple and Ellipsis not in get_args(part):
-            return len(get_args(part))
+            places = get_args(part)
+            return len(places) if all(_many(place) for place in places) else 0
     return 0
+
+
+def _of_edges(annotation: Any) -> bool:
+    """Whether a list is one of edges, or of edges and the names of seams."""
+    inner = [one for part in _parts(annotation) if get_origin(part) is tuple
+             for place in get_args(part) for one in _parts(place)]  # fmt: skip
+    return EdgeRef in inner
 
 
 def choices_of(annotation: Any) -> tuple[str, ...]:

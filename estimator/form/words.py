@@ -23,7 +23,7 @@ TITLES = {
     "lacing": "Lacings", "boning": "Boning", "loops": "Button loops", "thread": "Threads",
     "fabric.widths": "Widths",
     "piece.cut": "Cut differently", "piece.edges": "Named edges",
-    "piece.takes_up": "Pleats, tucks, darts", "sold": "Packs",
+    "piece.takes_up": "Pleats, tucks, darts", "trim.pleats": "Pleated trims", "sold": "Packs",
 }  # fmt: skip
 """Titles of sheets by the table, or by the key of a table whose entries have a sheet of their own;
 any other table has its own name."""
@@ -174,7 +174,32 @@ _WORDS: dict[str, tuple[str, str, str]] = {
     "trim.rows": ("Rows", "", "2"),
     "trim.joined": ("Joined", "in the round, or open", "in the round"),
     "trim.run": ("Run", "each: a run of its own on each edge", "each"),
-    "trim.ends": ("Ends", "how they are finished", "turned under"),
+    "trim.ends": ("Ends", "how they are finished: one for both, or two with ; between",
+                  "in a seam; raw"),
+    "trim.through": ("Through", "the trim through which it is drawn", "beading lace"),
+    "trim.covers": ("Covers", "the cord that a strip covers", "piping cord"),
+    "trim.row_spacing": ("Row spacing", "how far apart its rows are", "1"),
+    "trim.from_edge": ("From edge", "how far inside the edge it runs", "2"),
+    "trim.ease": ("Ease", "how much longer than its edge it is cut", "3 %"),
+    "trim.corners": ("Corners", "how many it goes round", "4"),
+    "trim.corner": ("Corner", "how a corner is made", "mitred"),
+    "trim.measured": ("Measured", "along which of its edges", "inner edge"),
+    "trim.bow": ("Bow", "what is added for a bow", "30"),
+    "trim.overlapped": ("Overlapped", "how much of one repeat a round overlaps", "50 %"),
+    "trim.ease_repeats": ("Ease repeats", "how much an edge may be eased for fewer repeats", "2 %"),
+    "trim.motif": ("Motif", "where a motif is placed", "centred"),
+    "trim.mirrored": ("Mirrored", "yes if the two sides mirror each other", "yes"),
+    "trim.joins": ("Joins", "in how many places a run may be joined", "1"),
+    "trim.cut_from": ("Cut from", "the fabric from which it is cut on the bias", "print"),
+    "trim.strip": ("Strip", "how wide that strip is cut", "2"),
+    "pleats.depth": ("Depth", "of one pleat", "1/2"),
+    "pleats.kind": ("Kind", "", "box pleat"),
+    "pleats.spacing": ("Spacing", "from one to the next; empty is close together", "2"),
+    "elastic.kind": ("Kind", "", "woven"),
+    "elastic.opening": ("Opening", "as finished, if no body measure is known", "30"),
+    "elastic.casing": ("Casing", "the edge whose casing it runs in", "skirt: top"),
+    "fibres": ("Fibres", "", "cotton"),
+    "care": ("Care", "what its label says", "wash at 40 °C"),
     "trim.fullness": ("Fullness", "of a trim that is gathered", "1.5"),
     "trim.repeat": ("Repeat", "one scallop or motif", "1 3/4"),
     "trim.width": ("Width", "of the trim itself", "3/8"),
@@ -264,5 +289,7 @@ COMMON = {
 }  # fmt: skip
 """The columns that most people need, in the order in which they stand first."""
 
+USUAL = {"trim.ends": ("turned under", "raw", "in a seam", "folded back")}
+"""What is usual in a column that takes other texts as well."""
 CHOICES = {"notion.kind": ("zip", "separating zip", "thread", "notion")}
 """Choices that are fewer than the words which the key's type knows."""

@@ -52,13 +52,16 @@ def _cautions(job: Job, notions: set[Kind]) -> Iterator[str]:
 
 
 def _has_cords(plan: Plan) -> bool:
-    """Tubes are ties and drawstrings; so may be a trim of a stated length, a lace or a casing's."""
+    """Tubes are ties and drawstrings; so may be a trim of a stated length, a lace or a casing's.
+
+    A ribbon tied in a bow is one too.
+    """
     casings = (
         edge.finish.finish is Finish.CASING for piece in plan.piece for edge in piece.edges.values()
     )
     return (
         any(piece.made is Made.TUBE for piece in plan.piece)
-        or any(trim.length is not None for trim in plan.trim)
+        or any(trim.length is not None or trim.bow is not None for trim in plan.trim)
         or bool(plan.lacing)
         or (any(casings) and not plan.elastic)
     )

@@ -35,9 +35,12 @@ def waist_radius(piece: Piece) -> Length:
     return whole_ticks(stated(piece.waist).ticks / (2 * PI * share_of(piece)))
 
 
-def hem_of_sector(piece: Piece) -> Length:
-    """The finished length of a sector's outer edge: the waist and 2 pi x share x length."""
-    return stated(piece.waist) + whole_ticks(2 * PI * share_of(piece) * stated(piece.length).ticks)
+def ring_of_sector(piece: Piece, below: Length) -> Length:
+    """The finished length of a line round a sector, so far below its waist.
+
+    It is the waist and 2 pi x share x distance; at the sector's whole length it is the outer edge.
+    """
+    return stated(piece.waist) + whole_ticks(2 * PI * share_of(piece) * below.ticks)
 
 
 def size_sector(piece: Piece, edges: Allowances) -> Sized:

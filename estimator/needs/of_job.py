@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from estimator.catalog import Item
-from estimator.faults import Faults, Wrong, nearest
+from estimator.faults import Faults, NamesAnUnread, Wrong, nearest
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Length
 from estimator.needs.closures import check_closures
@@ -16,8 +16,10 @@ from estimator.needs.fits import refuse_too_wide
 from estimator.needs.makeup import is_hanging, takes_a_length
 from estimator.needs.pieced import refuse_not_flat
 from estimator.needs.sewing import check_sewing
+from estimator.needs.strips import strips_to_cut
 from estimator.needs.terms import allowed_offers, buying_terms, currency_of, fabric_terms
 from estimator.needs.thread import check_threads
+from estimator.needs.trim_runs import followed_trim
 from estimator.needs.types import (
     BuyingTerms,
     CountNeed,
@@ -97,12 +99,17 @@ def _refuse_unknown_fabrics(order: GarmentOrder, faults: Faults) -> None:
                 wrong = f"the plan has no fabric {quoted(cut.fabric)}"
                 problem = Wrong(wrong, nearest(cut.fabric, known), ("cut", place, "fabric"))
                 faults.add(order.places, ("piece", number), problem)
+    for number, trim in enumerate(order.plan.trim):
+        if trim.cut_from is not None and trim.cut_from not in named:
+            wrong = f"the plan has no fabric {quoted(trim.cut_from)}"
+            problem = Wrong(wrong, nearest(trim.cut_from, known), ("cut_from",))
+            faults.add(order.places, ("trim", number), problem)
 
 
 def _fabrics(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iterator[FabricNeed]:
     for place, fabric in enumerate(order.plan.fabric):
         path = ("fabric", place)
-        to_cut = tuple(_to_cut(fabric, order, faults))
+        to_cut = (*_to_cut(fabric, order, faults), *_strips(fabric, order, job, faults))
         with faults.at(order.places, path):
             terms = fabric_terms(fabric, order, job)
             if _is_idle(fabric, order):
@@ -134,6 +141,7 @@ def _notes(item: Item | None, note: str) -> tuple[str, ...]:
 def _is_idle(fabric: Fabric, order: GarmentOrder) -> bool:
     """Nothing is cut from it; where an entry or a name cannot be read, that is not known."""
     named = {cut.fabric for piece in order.plan.piece for cut in piece.cut}
+    named |= {trim.cut_from for trim in order.plan.trim if trim.cut_from is not None}
     known = {one.name for one in order.plan.fabric}
     return fabric.name not in named and named <= known and not order.unread
 
@@ -148,6 +156,28 @@ def _to_cut(fabric: Fabric, order: GarmentOrder, faults: Faults) -> Iterator[ToC
                 yield ToCut(order, path, with_own_sizes(piece, cut), cut)
             except Wrong as wrong:
                 faults.add(order.places, (*path, "cut", place), wrong)
+
+
+def _strips(fabric: Fabric, order: GarmentOrder, job: Job, faults: Faults) -> Iterator[ToCut]:
+    """The bias strips that bindings and pipings take from a fabric."""
+    for number, trim in enumerate(order.plan.trim):
+        if trim.cut_from != fabric.name:
+            continue
+        path = ("trim", number)
+        with faults.at(order.places, path):
+            cord = followed_trim(trim, order.plan) if trim.covers is not None else None
+            yield strips_to_cut(trim, _thickness(cord, order, job), order, path)
+
+
+def _thickness(cord: Trim | None, order: GarmentOrder, job: Job) -> Length | None:
+    """How thick a cord is: as the plan says, else as it is on offer."""
+    if cord is None or cord.width is not None:
+        return cord.width if cord else None
+    try:
+        offers = buying_terms(cord, order, job).offers
+    except Wrong:  # which the cord is complained of for
+        raise NamesAnUnread(cord.name) from None
+    return next((offer.width for offer in offers if offer.width), None)
 
 
 def _sized(
@@ -185,7 +215,11 @@ def _joined(first: FabricNeed, second: FabricNeed) -> FabricNeed:
 
 def _lengths(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iterator[ToRun]:
     entries: list[tuple[str, int, Trim | Elastic | Lacing | Boning | Loops]] = [
-        *(("trim", place, trim) for place, trim in enumerate(order.plan.trim)),
+        *(
+            ("trim", place, trim)
+            for place, trim in enumerate(order.plan.trim)
+            if trim.cut_from is None
+        ),
         *(("elastic", place, elastic) for place, elastic in enumerate(order.plan.elastic)),
         *(("lacing", place, lacing) for place, lacing in enumerate(order.plan.lacing)),
         *(("boning", place, boning) for place, boning in enumerate(order.plan.boning)),

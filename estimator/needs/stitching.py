@@ -17,7 +17,7 @@ from estimator.needs.cutting import ACROSS, allowances_of, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.makeup import takes_a_length
 from estimator.needs.outlines import stated
-from estimator.needs.runs import edges_of
+from estimator.needs.trim_runs import edges_of
 from estimator.needs.types import ToCut
 from estimator.plan import Cut, Made, Piece, Role, Seam, Shape, TakeUpKind, Trim, Work
 from estimator.stitches import Stitch

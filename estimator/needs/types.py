@@ -10,7 +10,7 @@ from fractions import Fraction
 from estimator.catalog import Kind, Offer
 from estimator.faults import Path
 from estimator.job import GarmentOrder
-from estimator.measure import Length
+from estimator.measure import ZERO, Length
 from estimator.plan import Boning, Cut, Elastic, Lacing, Loops, Piece, Thread, Trim
 from estimator.stitches import Stitch
 from estimator.working import Reckoning, Source, Step
@@ -91,7 +91,7 @@ class ToCut:
     """One piece as it is cut from one of its fabrics, before its cut size is reckoned.
 
     ``garment`` is the number of the garment in the job. ``long`` is the finished length of a band
-    that takes it from an edge.
+    that takes it from an edge. Of bias strips that a ``trim`` needs, ``wide`` is their cut width.
     """
 
     order: GarmentOrder
@@ -101,6 +101,8 @@ class ToCut:
     garment: int = 0
     nap: bool = False
     long: Reckoning | None = None
+    trim: Trim | None = None
+    wide: Reckoning | None = None
 
     @property
     def source(self) -> Source:
@@ -145,12 +147,29 @@ class BuyingTerms:
 
 
 @dataclass(frozen=True, slots=True)
+class Material:
+    """A trim as it is bought: its repeat before it shrinks, and its width where that is known."""
+
+    repeat: Length | None = None
+    shrinkage: Fraction = Fraction(0)
+    width: Length | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Run:
-    """One unbroken length of trim as it is bought, ``count`` times alike."""
+    """One unbroken length of trim as it is bought, ``count`` times alike.
+
+    Where it may be joined from several lengths, it is so at most ``joins`` times, each join takes
+    ``overlap`` more, and a join of a patterned trim lies at a ``repeat``.
+    """
 
     source: Source
     length: Reckoning
     count: int
+    joins: int = 0
+    overlap: Length = ZERO
+    repeat: Length | None = None
+    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,6 +212,13 @@ class ToRun:
     title: str
     repeat: Length | None
     notes: tuple[str, ...]
+
+    @property
+    def material(self) -> Material:
+        """The trim as it is bought: its repeat, what it shrinks, and its width where known."""
+        stated = (offer.width for offer in self.terms.offers if offer.width)
+        width = self.entry.width or next(stated, None)
+        return Material(self.repeat, self.terms.shrinkage, width)
 
 
 @dataclass(frozen=True)

@@ -23,7 +23,8 @@ from estimator.plan.pieces import (
 )
 from estimator.plan.seams import Seam
 from estimator.plan.thread import Thread, Work
-from estimator.plan.trims import Bought, ByLength, Elastic, Notion, Sold, Trim
+from estimator.plan.trim_parts import End, Pleats, TrimEnd
+from estimator.plan.trims import Bought, ByLength, Elastic, ElasticKind, Notion, Sold, Trim
 
 __all__ = [
     "Boning",
@@ -32,6 +33,8 @@ __all__ = [
     "Cut",
     "Edge",
     "Elastic",
+    "ElasticKind",
+    "End",
     "Fabric",
     "Garment",
     "Grain",
@@ -42,6 +45,7 @@ __all__ = [
     "Notion",
     "Piece",
     "Plan",
+    "Pleats",
     "Role",
     "Seam",
     "Shape",
@@ -50,10 +54,11 @@ __all__ = [
     "TakeUpKind",
     "Thread",
     "Trim",
+    "TrimEnd",
     "Wearer",
     "Width",
     "Work",
-]  # fmt: skip
+]
 
 
 class Plan(Entry):

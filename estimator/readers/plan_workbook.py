@@ -152,7 +152,8 @@ class _Reader:
             entry: dict[str, Any] = {}
             parent = self.raw[whose[0]][whose[1]]
             try:
-                at = (*whose, field, _room_for(form, parent, entry, rest, cells, lists.get(whose)))
+                room = _room_for(form, parent, entry, rest, cells, lists.get(whose))
+                at = (*whose, field, *room)
             except Wrong as wrong:
                 self._complain(sheet.place(row, min(cells)), wrong.wrong, wrong.right)
                 continue
@@ -229,8 +230,8 @@ def _room_for(
     columns: dict[int, Column],
     cells: Mapping[int, Cell],
     listed: list[str] | None,
-) -> str | int:
-    """Puts an entry where it belongs in its parent, and returns its key or number there.
+) -> PlanPath:
+    """Puts an entry where it belongs in its parent, and returns the rest of its path there.
 
     ``listed`` are the entries that the parent's own row names, if it names any: each row of theirs
     tells more of one of them. Raises Wrong for one that is not among them, or stated twice.
@@ -244,16 +245,21 @@ def _room_for(
             wrong = f"{quoted(name)} is stated twice" if name else "the row has no name of its own"
             raise Wrong(wrong, "write each once")
         edges[name] = entry
-        return name
+        return (name,)
+    if form.single:
+        if field in parent:
+            raise Wrong("a second row says the same of it", "keep one of them")
+        parent[field] = entry
+        return ()
     entries = parent.setdefault(field, [])
     if listed is None:
         entries.append(entry)
-        return len(entries) - 1
+        return (len(entries) - 1,)
     named = texts.get((form.bare,), "")
     for number, one in enumerate(entries):
         if isinstance(one, str) and one_line(one) == named:
             entries[number] = entry
-            return number
+            return (number,)
     heading = next(one.heading for one in form.columns if one.path == (form.bare,))
     wrong = f"{heading} {quoted(named)} is not among those on the sheet of the {form.parents[0]}"
     raise Wrong(wrong, nearest(named, listed) if listed else "name it there first")

@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from estimator.estimate import Estimate
 from estimator.job import GarmentOrder
 from estimator.measure import Length, decimal_text, natural_text, shop_text, tape_text, usable_text
-from estimator.plan import Elastic
 from estimator.reports.shopping_list import without_thread
 from estimator.reports.units import tape_beside, tape_unit
 from estimator.reports.uses import fabric_title
@@ -46,18 +45,6 @@ def _of_garment(order: GarmentOrder) -> Iterator[str]:
         yield f"{garment.name}: laces have {tape(rules.tie)} at each end to tie."
     if order.plan.boning:
         yield f"{garment.name}: bones end {tape(rules.bone_clear)} short of their channels' ends."
-    if order.plan.elastic:
-        yield _elastic(order.plan.elastic, order)
-
-
-def _elastic(elastics: tuple[Elastic, ...], order: GarmentOrder) -> str:
-    rules, unit = order.plan.garment.rules, order.plan.garment.unit
-    shares = {rules.elastic_stretch if one.stretch is None else one.stretch for one in elastics}
-    cut = " or ".join(f"{decimal_text(share * 100, 1)} %" for share in sorted(shares))
-    return (
-        f"{order.plan.garment.name}: elastic is cut {cut} shorter than the body measure, then "
-        f"overlapped {tape_text(rules.elastic_overlap, unit)} unless it says otherwise."
-    )
 
 
 def _of_fabrics(estimate: Estimate) -> Iterator[str]:

@@ -79,10 +79,9 @@ class Choices:
             return self.names[first], False
         if column.inner in self.names:
             return self.names[column.inner], False
-        if column.kind is Written.EDGE or isinstance(column.path[-1], int):
-            return self.edges, False
-        if column.kind is Written.LIST and not column.inner:
-            return self.runs, False
+        if column.of_edges:
+            seams_too = column.kind is Written.LIST and len(column.path) == 1
+            return (self.runs if seams_too else self.edges), False
         if column.path == ("buy",):
             items = self._items(sheet.keys[0])
             return (self._listed(items) if items else ""), False

@@ -232,12 +232,19 @@ def _where(one: Bought, unit: Unit) -> Iterator[str]:
     rows = getattr(one, "rows", 1)
     if rows > 1:
         yield f"{rows} rows"
-    measure = getattr(one, "measure", None)
-    if measure:
-        yield f"for a measure of {tape_text(measure, unit)}"
+    through = getattr(one, "through", None)
+    if through:
+        yield f"through {through}"
+    for key, words in (("measure", "a measure"), ("opening", "an opening")):
+        size = getattr(one, key, None)
+        if size:
+            yield f"for {words} of {tape_text(size, unit)}"
     joined = getattr(one, "joined", None)
     if joined:
         yield "open" if joined.value == "open" else f"joined {joined.value}"
     fullness = getattr(one, "fullness", Fraction(1))
     if fullness != 1:
         yield f"gathered, fullness {fraction_text(fullness)}"
+    casing = getattr(one, "casing", None)
+    if casing:
+        yield f"in the casing of {_edge(casing)}"

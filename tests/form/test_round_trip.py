@@ -129,6 +129,8 @@ def values_of(model: type[BaseModel], key: str) -> st.SearchStrategy[Any]:
         return several | st.lists(several, min_size=2, max_size=3)
     if origin is Literal:
         return st.sampled_from(inner)
+    if isinstance(kind, type) and issubclass(kind, BaseModel):
+        return entries(kind)
     if kind is Unit:
         return st.sampled_from(["in", "cm", "mm"])
     if kind is Length:

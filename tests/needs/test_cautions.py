@@ -73,3 +73,10 @@ def test_an_adults_ties_beside_a_childs_dress_are_not_the_childs() -> None:
     adult = order(HEADING.replace('"apron"', '"apron"\nwearer = "adult"') + PANEL + TIE)
     child = order(HEADING.replace('"apron"', '"dress"\nwearer = "child"') + PANEL)
     assert "strangle" not in " ".join(estimate(Job((adult, child))).cautions)
+
+
+def test_a_threaded_ribbon_is_a_cord_where_it_is_tied_in_a_bow() -> None:
+    lace = '[[trim]]\nname = "beading"\nalong = "panel: top"\n'
+    ribbon = lace + '[[trim]]\nname = "ribbon"\nthrough = "beading"\n'
+    assert risks(ribbon, "child") == ["burn"]
+    assert risks(ribbon + 'bow = "20"\n', "child") == ["strangle", "burn"]

@@ -76,7 +76,22 @@ colour = "cream"
 name = "wrist elastic"
 measure = "6 1/2"
 quantity = 2
+joined = "in the round"
 note = "Guessed from a photograph."
+[[piece]]
+name = "waistband"
+cut = "print"
+width = "40"
+length = "3"
+edges = { top = "casing 1" }
+[[elastic]]
+name = "waist elastic"
+opening = "24"
+casing = "waistband: top"
+width = "3/4"
+[[trim]]
+name = "ribbon"
+through = "lace"
 """
 
 
@@ -141,6 +156,10 @@ def test_seams_trims_and_elastics_say_where_they_go() -> None:
     )
     assert row("wrist elastic")["Where it goes"] == (
         "for a measure of 6 1/2 in; joined in the round"
+    )
+    assert row("ribbon")["Where it goes"] == "through lace"
+    assert row("waist elastic")["Where it goes"] == (
+        "for an opening of 24 in; in the casing of waistband: top"
     )
 
 
