@@ -38,7 +38,12 @@ app = typer.Typer(
 Plans = Annotated[list[Path], typer.Argument(metavar="PLAN...", help="Garment plans to shop for.")]
 CatalogOption = Annotated[
     Path | None,
-    typer.Option("--catalog", "-c", metavar="FOLDER", help="Folder with items.csv and offers.csv."),
+    typer.Option(
+        "--catalog",
+        "-c",
+        metavar="SHOP",
+        help="Folder with items.csv and offers.csv, or a workbook with sheets items and offers.",
+    ),
 ]
 ThoroughOption = Annotated[
     bool, typer.Option("--thorough", help="Search longer for layouts that buy less.")
@@ -290,15 +295,23 @@ def new(
     ] = "",
     file: Annotated[
         Path | None,
-        typer.Argument(metavar="[FILE]", help="Where to put it; STARTER.toml if not said."),
+        typer.Argument(
+            metavar="[FILE]",
+            help="Where to put it; STARTER.toml if not said. FILE.xlsx is a spreadsheet.",
+        ),
     ] = None,
+    catalog: CatalogOption = None,
 ) -> None:
     """Copy a starter plan to fill in with your own sizes, or list the starter plans.
+
+    With a FILE that ends in .xlsx it is a spreadsheet with headings, explanations and lists to
+    choose from; with --catalog the shop's items are among them.
 
     \b
     Examples:
       estimator new
       estimator new gathered_skirt my-skirt.toml
+      estimator new gathered_skirt my-skirt.xlsx --catalog shop
     """
     from estimator.shipped import first_comment, starter_plans
 
@@ -316,8 +329,28 @@ def new(
     path = file or Path(f"{starter}.toml")
     if _refusing(lambda: is_there(path)):
         _complain("is there already", "choose another name", where=str(path))
-    _refusing(lambda: write_whole(path, starters[starter].read_bytes()))
+    content = _refusing(lambda: _starter(starters[starter], path, catalog))
+    _refusing(lambda: write_whole(path, content))
     _print(f"Wrote {path}: change its sizes, then run: estimator show {path}")
+
+
+def _starter(starter: Path, path: Path, catalog: Path | None) -> bytes:
+    """A starter plan as a file of the kind that its new name says."""
+    from estimator.readers.workbooks import is_workbook
+
+    if not is_workbook(path):
+        return starter.read_bytes()
+    from estimator.catalog import NO_CATALOG
+    from estimator.readers.catalogs import read_catalog
+    from estimator.readers.plan_toml import parsed
+    from estimator.readers.remarks import opening_remarks, remarks_in
+    from estimator.reports.plan_form import plan_form
+    from estimator.reports.saving import workbook_bytes
+
+    text = starter.read_text(encoding="utf-8")
+    shop = read_catalog(catalog) if catalog else NO_CATALOG
+    tables = parsed(text, str(starter))
+    return workbook_bytes(plan_form(tables, opening_remarks(text), remarks_in(text), shop))
 
 
 def _estimated(

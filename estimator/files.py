@@ -12,8 +12,9 @@ from estimator.estimate import Estimate, estimate
 from estimator.faults import Fault, NamesAnUnread, Refused
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Units
-from estimator.readers.catalog_csv import read_catalog
-from estimator.readers.plan_toml import Draft, read_draft
+from estimator.readers.catalogs import read_catalog
+from estimator.readers.plan_tables import Draft
+from estimator.readers.plans import read_draft
 from estimator.readers.show_toml import is_show
 from estimator.together import beside_each_apart, each_apart
 from estimator.workers import Told, estimates_of

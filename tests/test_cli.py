@@ -4,16 +4,19 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import subprocess
 import sys
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from openpyxl import load_workbook
 
 from estimator import cli
 from tests.plans import HEADING
 from tests.reports.filled_lists import fill_in, value_at
+from tests.shipped_plans import SHOPS
 
 SKIRT = (
     HEADING
@@ -327,3 +330,39 @@ def test_one_deep_hem_is_one_complaint_though_a_seam_and_a_trim_meet_it(
     path.write_text(f'{text}[[seam]]\nedges = ["panel: left", "panel: right"]\n', encoding="utf-8")
     _, _, complained = run("check", path)
     assert len(complained.splitlines()) == 1
+
+
+@pytest.mark.parametrize("command", ["show", "widths", "layout", "working", "check"])
+def test_every_command_takes_a_plan_that_is_a_spreadsheet(run: Run, command: str) -> None:
+    assert run("new", "gathered_skirt", "skirt.toml")[0] == 0
+    status, said, complained = run("new", "gathered_skirt", "skirt.xlsx")
+    assert (status, complained) == (0, "")
+    assert said == "Wrote skirt.xlsx: change its sizes, then run: estimator show skirt.xlsx\n"
+    _, wanted, _ = run(command, "skirt.toml")
+    status, printed, complained = run(command, "skirt.xlsx")
+    assert (status, complained) == (0, "")
+    places = re.compile(r"skirt\.toml, line \d+|skirt\.xlsx, sheet [^()]*, cell [A-Z]+\d+|\.xlsx")
+    assert places.sub("", printed) == places.sub("", wanted.replace(".toml:", ":"))
+
+
+def test_a_list_is_written_for_a_plan_that_is_a_spreadsheet(run: Run, tmp_path: Path) -> None:
+    run("new", "mob_cap", "cap.xlsx")
+    assert run("write", "cap.xlsx")[0] == 0
+    assert (tmp_path / "cap-list.xlsx").stat().st_size > 5_000
+
+
+def test_a_new_spreadsheet_lets_one_choose_from_a_catalog(run: Run, tmp_path: Path) -> None:
+    assert run("new", "apron", "apron.xlsx", "--catalog", SHOPS)[0] == 0
+    words = [
+        cell.value for row in load_workbook(tmp_path / "apron.xlsx")["Choices"] for cell in row
+    ]
+    assert "cotton-poplin" in words
+
+
+def test_a_fault_in_the_catalog_is_told_before_a_new_plan_is_written(
+    run: Run, tmp_path: Path
+) -> None:
+    status, _, complained = run("new", "apron", "apron.xlsx", "--catalog", "nowhere")
+    assert status == 2
+    assert complained.startswith("nowhere: does not exist")
+    assert not (tmp_path / "apron.xlsx").exists()

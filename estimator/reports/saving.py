@@ -54,12 +54,18 @@ def save_workbook(book: Workbook, path: Path, instead_of: bytes | None = None) -
 
     The same workbook is written as the same bytes.
     """
-    held = io.BytesIO()
-    book.save(held)
+    content = workbook_bytes(book)
     if earlier_content(path) != instead_of:
         right = "write it once more, so that nothing of it is lost"
         raise refused(path, "has been saved by somebody else just now", right)
-    write_whole(path, _steady(held.getvalue()))
+    write_whole(path, content)
+
+
+def workbook_bytes(book: Workbook) -> bytes:
+    """A workbook as a file holds it: the same workbook gives the same bytes."""
+    held = io.BytesIO()
+    book.save(held)
+    return _steady(held.getvalue())
 
 
 def save_page(text: str, path: Path) -> None:

@@ -37,6 +37,7 @@ from estimator.reports.foreign_sheets import copy_names, copy_sheet
 from estimator.reports.layout_papers import written_layouts
 from estimator.reports.list_columns import LIST_SHEET
 from estimator.reports.list_sheet import ShoppingListSheet
+from estimator.reports.measure_sheet import measure_tables
 from estimator.reports.pictures.layout_pictures import layout_pictures
 from estimator.reports.pictures.marks import Picture
 from estimator.reports.pictures.trim_pictures import trim_pictures
@@ -57,7 +58,7 @@ from estimator.reports.units import tape_unit
 from estimator.reports.where_it_goes import where_table
 from estimator.reports.working_sheet import write_workings
 
-GAP = 12.0
+GAP, BY_HAND = 12.0, 24.0
 SENTENCE = 72
 """Digits: a column alone is cut off and not made smaller where a page is too narrow for it."""
 
@@ -100,6 +101,8 @@ def _papers(book: Workbook, estimate: Estimate) -> None:
         ],
         unit,
     )
+    sized = [(table, ()) for table in measure_tables(estimate)]
+    _tables(book.create_sheet("Measure sheet"), sized, unit, landscape=True, by_hand=True)
     write_workings(book.create_sheet("Working"), estimate)
     _sentences(
         book.create_sheet("Assumptions"),
@@ -133,8 +136,11 @@ def _tables(
     unit: Unit,
     *,
     landscape: bool = False,
+    by_hand: bool = False,
 ) -> None:
     """Typed tables one under the other, each with the pictures that belong below it.
+
+    Rows that are written in ``by_hand`` are high enough for it.
 
     Headings are repeated on every page only where there is one table: they are not the others'.
     """
@@ -151,7 +157,7 @@ def _tables(
         if table.columns:
             _heading_row(sheet, row, table.columns, unit)
             heads.append(row)
-            row = _rows(sheet, row + 1, table, unit)
+            row = _rows(sheet, row + 1, table, unit, BY_HAND if by_hand else 0.0)
         starts = [first]
         for picture in below:
             starts.append(row)
@@ -183,13 +189,15 @@ def _joined(sheet: Worksheet, blocks: Sequence[Rows], room: float) -> Iterator[R
     yield from pictures
 
 
-def _rows(sheet: Worksheet, row: int, table: Table, unit: Unit) -> int:
+def _rows(sheet: Worksheet, row: int, table: Table, unit: Unit, least: float) -> int:
     """The values of a table from ``row`` on; the row after them."""
     for values in table.rows:
         for column, value in enumerate(values, start=1):
             put(cell_at(sheet, row, column), value, unit)
             cell_at(sheet, row, column).border = HAIR
         fit_height(sheet, row)
+        height = sheet.row_dimensions[row].height or least
+        sheet.row_dimensions[row].height = max(height, least)
         row += 1
     return row
 

@@ -111,7 +111,8 @@ length = "700"
 
 def test_the_other_papers_are_sheets_of_their_own(book: Workbook) -> None:
     assert book.sheetnames[1:] == [
-        "Where it goes", "Cut list", "Layout", "Widths", "Working", "Assumptions", "As written"
+        "Where it goes", "Cut list", "Layout", "Widths", "Measure sheet", "Working", "Assumptions",
+        "As written",
     ]  # fmt: skip
 
 

@@ -1,12 +1,9 @@
-"""A catalog from a folder with two tables that open in any spreadsheet program.
-
-``items.csv`` holds what shops sell, ``offers.csv`` the ways to buy it; see ``estimator.catalog``.
-"""
+"""A catalog from its two tables, wherever they stand: what shops sell, and the ways to buy it."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from pathlib import Path
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 from typing import TypeVar
 
 from pydantic import ValidationError
@@ -15,29 +12,47 @@ from estimator.catalog import Catalog, Item, Kind, Offer
 from estimator.faults import Fault, Faults, Refused, Wrong, nearest
 from estimator.fields import Entry
 from estimator.readers.complaints import wrongs_in
-from estimator.readers.csv_cells import cells_of
-from estimator.readers.files import read_text
 from estimator.written import NotReadable, one_line, quoted, refuse_date
 
 EntryT = TypeVar("EntryT", bound=Entry)
 
-ITEMS, OFFERS = "items.csv", "offers.csv"
+
+@dataclass(frozen=True)
+class CatalogTable:
+    """A table as it was written: its cells from the heading on, row by row, all of them text.
+
+    ``name`` is what complaints call it, and ``place`` words a row and a column of it, both from 1.
+    """
+
+    name: str
+    cells: Sequence[Sequence[str]]
+    place: Callable[[int, int | None], str]
 
 
-def read_catalog(folder: Path) -> Catalog:
-    """Reads both tables of a catalog; raises Refused with every complaint about them."""
-    _refuse_no_folder(folder)
-    faults = Faults()
+def catalog_of(of_items: CatalogTable, of_offers: CatalogTable, faults: Faults) -> Catalog:
+    """The catalog of two tables; raises Refused with every complaint about them.
+
+    ``faults`` are those about cells that could not be read.
+    """
+    told = {fault.where for fault in faults.found}
+    found = Faults()
+    catalog = _catalog(of_items, of_offers, found)
+    faults.found += [fault for fault in found.found if fault.where not in told]
+    faults.refuse_if_any()
+    return catalog
+
+
+def _catalog(of_items: CatalogTable, of_offers: CatalogTable, faults: Faults) -> Catalog:
     unread: set[str] = set()
-    items = _items(folder / ITEMS, faults, unread)
+    items = _items(of_items, faults, unread)
     offers: dict[str, list[Offer]] = {}
     first: tuple[str, int] | None = None
-    for row, offer in _rows(folder / OFFERS, Offer, faults, set()):
+    for row, offer in _rows(of_offers, Offer, faults, set()):
         if offer.item in unread:
             continue
         try:
             if offer.item not in items:
-                wrong = f"there is no item {quoted(offer.item)} in {ITEMS}"
+                wrong = f"there is no item {quoted(offer.item)} in {of_items.name}"
                 raise Wrong(wrong, nearest(offer.item, items))
             _refuse_ill_suited(offer, items[offer.item])
             if offer.currency:
@@ -48,9 +63,8 @@ def read_catalog(folder: Path) -> Catalog:
                     "use one currency in a catalog",
                 )
         except Wrong as wrong_offer:
-            _complain(faults, f"{folder / OFFERS}, row {row}", wrong_offer)
+            _complain(faults, of_offers, row, wrong_offer)
         offers.setdefault(offer.item, []).append(offer)
-    faults.refuse_if_any()
     return Catalog(
         items,
         {name: tuple(rows) for name, rows in offers.items()},
@@ -58,25 +72,14 @@ def read_catalog(folder: Path) -> Catalog:
     )
 
 
-def _refuse_no_folder(folder: Path) -> None:
-    right = f"name the folder that holds {ITEMS} and {OFFERS}"
-    try:
-        if folder.is_dir():
-            return
-        wrong = "is not a folder" if folder.exists() else "does not exist"
-    except OSError as problem:
-        wrong = f"cannot be read ({problem.strerror})"
-    raise Refused([Fault(str(folder), wrong, right)])
-
-
-def _items(path: Path, faults: Faults, unread: set[str]) -> dict[str, Item]:
+def _items(table: CatalogTable, faults: Faults, unread: set[str]) -> dict[str, Item]:
     """The items by their names; ``unread`` takes those of the rows that cannot stand."""
     items: dict[str, Item] = {}
-    for row, item in _rows(path, Item, faults, unread):
+    for row, item in _rows(table, Item, faults, unread):
         if item.item in items:
             wrong = f"the item {quoted(item.item)} stands here twice"
             right = "give each item its own name in the column item"
-            faults.found.append(Fault(f"{path}, row {row}", wrong, right))
+            faults.found.append(Fault(table.place(row, None), wrong, right))
             unread.add(item.item)
         items[item.item] = item
     return items
@@ -105,24 +108,24 @@ def _refuse_ill_suited(offer: Offer, item: Item) -> None:
 
 
 def _rows(
-    path: Path, model: type[EntryT], faults: Faults, unread: set[str]
+    table: CatalogTable, model: type[EntryT], faults: Faults, unread: set[str]
 ) -> Iterator[tuple[int, EntryT]]:
     """The sound rows of a table with their row numbers as a spreadsheet program shows them.
 
     The items of the other rows go into ``unread``: the row's own complaint is enough.
     """
-    text = read_text(path, "a table of a catalog")
-    rows = cells_of(text, path)
+    rows = table.cells
     header = [name.strip().lower() for name in rows[0]] if rows else []
-    _check_header(header, path, model)
+    _check_header(header, table, model)
     for number, row in enumerate(rows[1:], start=2):
         cells = {name: cell.strip() for name, cell in zip(header, row, strict=False)}
         if not any(cell.strip() for cell in row):
             continue
-        where = f"{path}, row {number}"
         if any(cell.strip() for cell in row[len(header) :]):
             wrong = "the row has more cells than the heading"
-            faults.found.append(Fault(where, wrong, "put text with commas in quotes"))
+            faults.found.append(
+                Fault(table.place(number, None), wrong, "put text with commas in quotes")
+            )
             unread.add(one_line(cells["item"]))
             continue
         wrongs: list[Wrong] = []
@@ -135,16 +138,18 @@ def _rows(
         except Wrong as wrong_cell:
             wrongs = [wrong_cell]
         for one in wrongs:
-            _complain(faults, where, one)
+            _complain(faults, table, number, one)
         if wrongs:
             unread.add(one_line(cells.get("item", "")))
         else:
             yield number, entry
 
 
-def _complain(faults: Faults, where: str, wrong: Wrong) -> None:
-    column = f", column {wrong.at[0]}" if wrong.at else ""
-    faults.found.append(Fault(where + column, wrong.wrong, wrong.right))
+def _complain(faults: Faults, table: CatalogTable, row: int, wrong: Wrong) -> None:
+    header = [name.strip().lower() for name in table.cells[0]]
+    column = str(wrong.at[0]) if wrong.at else ""
+    number = header.index(column) + 1 if column in header else None
+    faults.found.append(Fault(table.place(row, number), wrong.wrong, wrong.right))
 
 
 def _refuse_date(cell: str, column: str) -> None:
@@ -156,21 +161,23 @@ def _refuse_date(cell: str, column: str) -> None:
         raise Wrong(problem.wrong, problem.right, (column,)) from None
 
 
-def _check_header(header: list[str], path: Path, model: type[Entry]) -> None:
+def _check_header(header: list[str], table: CatalogTable, model: type[Entry]) -> None:
     known = model.model_fields
     faults = [
-        Fault(f"{path}, row 1, column {number}", f"there is no column {quoted(name)} in this table",
+        Fault(table.place(1, number), f"there is no column {quoted(name)} in this table",
               nearest(name, known))
         for number, name in enumerate(header, start=1)
         if name not in known
     ]  # fmt: skip
     faults += [
-        Fault(f"{path}, row 1", f"the column {quoted(name)} is missing", f"add a column {name}")
+        Fault(table.place(1, None), f"the column {quoted(name)} is missing", f"add a column {name}")
         for name, field in known.items()
         if field.is_required() and name not in header
     ]
     faults += [
-        Fault(f"{path}, row 1", f"the column {quoted(name)} stands here twice", "keep one of them")
+        Fault(
+            table.place(1, None), f"the column {quoted(name)} stands here twice", "keep one of them"
+        )
         for name in dict.fromkeys(header)
         if header.count(name) > 1
     ]
