@@ -24,8 +24,8 @@ if TYPE_CHECKING:
     from estimator.job import GarmentOrder, Job
     from estimator.measure import Length
     from estimator.plan import Plan
-    from estimator.readers.catalog_csv import read_catalog
-    from estimator.readers.plan_toml import read_plan
+    from estimator.readers.catalogs import read_catalog
+    from estimator.readers.plans import read_plan
 
 __all__ = [
     "Catalog",
@@ -52,8 +52,8 @@ _HOMES = {
     "Job": "job",
     "Length": "measure",
     "Plan": "plan",
-    "read_catalog": "readers.catalog_csv",
-    "read_plan": "readers.plan_toml",
+    "read_catalog": "readers.catalogs",
+    "read_plan": "readers.plans",
 }
 
 

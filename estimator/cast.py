@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from estimator.budget import Budget
+from estimator.bill import NO_FUNDS, Funds
 from estimator.catalog import Shop
 from estimator.faults import Fault, Faults, Places, Refused, Wrong, nearest
 from estimator.job import GarmentOrder
-from estimator.readers.files import read_text
-from estimator.readers.plan_toml import draft_from_text, measures_asked, parsed
+from estimator.readers.plan_tables import PlanTables, draft_of, measures_asked
+from estimator.readers.plans import read_tables
 from estimator.readers.show_toml import read_show
 from estimator.readers.wearers_csv import read_wearers
 from estimator.show import ALL, Costume, Measured, Wearers, in_words
@@ -27,7 +27,7 @@ class Cast:
     stash: Path | None = None
     fewest: bool = False
     shops: tuple[Shop, ...] = ()
-    budget: Budget | None = None
+    funds: Funds = NO_FUNDS
     places: Places = field(default_factory=Places)
     orders: list[GarmentOrder] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)
@@ -47,7 +47,7 @@ def cast_of(path: Path) -> Cast:
         stash=folder / heading.stash if heading.stash else None,
         fewest=heading.shops == "fewest",
         shops=show.shops,
-        budget=heading.budget,
+        funds=heading.funds,
         places=places,
     )
     wearers: Wearers | None = None
@@ -70,12 +70,12 @@ def _orders(
     path: Path, costume: Costume, wearers: Wearers | None, faults: Faults
 ) -> Iterator[GarmentOrder]:
     """The garment for each of its wearers, or one by the measures of the plan."""
-    text = read_text(path, "a plan")
+    tables = read_tables(path)
     who = _who(costume, wearers)
     if wearers is not None:
-        _refuse_missing(text, path, who, wearers)
+        _refuse_missing(tables, path, who, wearers)
     for one in who or (None,):
-        draft = draft_from_text(text, str(path), one.measures if one else None)
+        draft = draft_of(tables, one.measures if one else None)
         faults.found += draft.faults
         name = one.name if one else ""
         yield GarmentOrder(
@@ -106,9 +106,11 @@ def _who(costume: Costume, wearers: Wearers | None) -> tuple[Measured, ...]:
     return tuple(found)
 
 
-def _refuse_missing(text: str, path: Path, who: tuple[Measured, ...], wearers: Wearers) -> None:
+def _refuse_missing(
+    tables: PlanTables, path: Path, who: tuple[Measured, ...], wearers: Wearers
+) -> None:
     """Raises Refused where the sizes of a plan ask for what was not measured of some wearers."""
-    asked = measures_asked(parsed(text, str(path)), wearers.columns)
+    asked = measures_asked(tables.raw, wearers.columns)
     found = []
     for name in wearers.columns:
         lacking = [one for one in who if name in asked and name not in one.measures]

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from decimal import Decimal
 from enum import Enum
 from fractions import Fraction
-from typing import Annotated
+from typing import Annotated, TypeVar
 
-from pydantic import BeforeValidator, ValidationInfo, model_validator
+from pydantic import BeforeValidator, ValidationInfo, WithJsonSchema, model_validator
 
 from estimator.faults import nearest
+from estimator.fibres import Wash
 from estimator.fields import (
     Allowance,
     Entry,
@@ -29,6 +30,8 @@ from estimator.measure import Length, Unit
 from estimator.rules import selling_step
 from estimator.written import NotReadable, quoted, read_length, text_of
 
+EnumT = TypeVar("EnumT", bound=Enum)
+
 
 class Kind(Enum):
     """What an item is, so that a plan cannot buy a zip for a ribbon."""
@@ -42,18 +45,30 @@ class Kind(Enum):
     NOTION = "notion"
 
 
+class Weight(Enum):
+    """How heavy a fabric is, for the needle that sews it."""
+
+    SHEER = "sheer"
+    LIGHT = "light"
+    MEDIUM = "medium"
+    HEAVY = "heavy"
+    VERY_HEAVY = "very heavy"
+
+
 @dataclass(frozen=True, slots=True)
 class PutUp:
     """How a shop packs a thing. ``holds`` is a length, a count, or None where it is cut to length.
 
-    ``by the length`` holds None, ``card of 3 yd`` 3 yd, ``pack of 6`` 6, and ``each`` 1. ``label``
-    is a length as it was written, and ``metric`` says in which system.
+    ``by the length`` holds None, ``card of 3 yd`` 3 yd, ``pack of 6`` 6, and ``each`` 1. A pack of
+    several lengths, ``pack of 3 x 2 yd``, has 3 ``pieces`` that hold 2 yd each. ``label`` is a
+    length as it was written, and ``metric`` says in which system.
     """
 
     word: str
     holds: Length | int | None
     label: str = ""
     metric: bool = False
+    pieces: int = 1
 
     @property
     def text(self) -> str:
@@ -62,7 +77,8 @@ class PutUp:
             return self.word
         if isinstance(self.holds, int):
             return f"{self.word} of {self.holds}"
-        return f"{self.word} of {self.label}"
+        several = f"{self.pieces} x " if self.pieces > 1 else ""
+        return f"{self.word} of {several}{self.label}"
 
     @property
     def cut_to_length(self) -> bool:
@@ -92,10 +108,14 @@ def read_put_up(written: object, unit: Unit | None = None) -> PutUp:
         if not 1 <= len(holds) <= 6 or int(holds) == 0:
             raise NotReadable(f"{quoted(written)} holds {holds}", _PUT_UP_EXAMPLES)
         return PutUp(word, int(holds))
-    length = read_length(holds, unit)
-    if not length:
+    several = re.fullmatch(r"(\d{1,3})\s*[x×]\s*(.+)", holds, re.ASCII)
+    pieces = int(several[1]) if several else 1
+    each = several[2] if several else holds
+    length = read_length(each, unit)
+    if not length or not pieces:
         raise NotReadable(f"{quoted(written)} holds nothing", _PUT_UP_EXAMPLES)
-    return PutUp(word, length, holds, metric=bool(re.search(r"\d\s*(?:mm|cm|m)\b", holds)))
+    metric = bool(re.search(r"\d\s*(?:mm|cm|m)\b", each))
+    return PutUp(word, length, each, metric, pieces)
 
 
 def _yes_or_no(written: object) -> bool:
@@ -150,10 +170,35 @@ def _from_quantity(written: object, info: ValidationInfo) -> Length | int:
     return found
 
 
+def _named_value(names: type[EnumT]) -> Callable[[object], EnumT | None]:
+    """A reader of one of an enumeration's words; an empty cell of a table is None."""
+
+    def read(written: object) -> EnumT | None:
+        if written is None or isinstance(written, names):
+            return written
+        text = text_of(written)
+        known = {str(one.value): one for one in names}
+        if text and text not in known:
+            raise refusal(f"{quoted(written)} is not known here", nearest(text, known))
+        return known.get(text)
+
+    return read
+
+
+WeightField = Annotated[Weight | None, BeforeValidator(_named_value(Weight))]
+WashField = Annotated[Wash | None, BeforeValidator(_named_value(Wash))]
 KindField = Annotated[Kind, BeforeValidator(_kind)]
-YesOrNo = Annotated[bool, BeforeValidator(_yes_or_no)]
+YesOrNo = Annotated[
+    bool,
+    BeforeValidator(_yes_or_no),
+    WithJsonSchema({"anyOf": [{"type": "boolean"}, {"enum": ["yes", "no"]}]}),
+]
 Currency = Annotated[str, BeforeValidator(_currency)]
-PutUpField = Annotated[PutUp, BeforeValidator(_put_up)]
+PutUpField = Annotated[
+    PutUp,
+    BeforeValidator(_put_up),
+    WithJsonSchema({"type": "string", "description": 'As in "pack of 6" or "card of 3 yd".'}),
+]
 
 
 class Item(Entry):
@@ -167,6 +212,10 @@ class Item(Entry):
     kind: KindField
     colour: Note = ""
     fibres: Note = ""
+    care: WashField = None
+    fusible: YesOrNo = False
+    knit: YesOrNo = False
+    weight: WeightField = None
     nap: YesOrNo = False
     repeat: Size | None = None
     repeat_across: Size | None = None
@@ -181,11 +230,12 @@ class Offer(Entry):
 
     ``length`` is that of one (a zip, a lace); ``price`` is for one put-up, or for the length unit
     ``per`` where the shop cuts to length. Widths are nominal; ``usable`` overrides. ``bolt`` is the
-    longest length in one.
+    longest length in one. ``shelf`` is where it lies in the shop.
     """
 
     item: Name
     shop: Note = ""
+    shelf: Note = ""
     width: Size | None = None
     usable: Size | None = None
     bolt: Size | None = None

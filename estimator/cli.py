@@ -14,6 +14,8 @@ from typing import TYPE_CHECKING, Annotated, Any, NoReturn, TextIO, TypeVar
 
 import typer
 
+from estimator.measure import Units
+
 if TYPE_CHECKING:
     from estimator.estimate import Estimate
 
@@ -47,7 +49,12 @@ app = typer.Typer(
 Plans = Annotated[list[Path], typer.Argument(metavar="PLAN...", help="Garment plans to shop for.")]
 CatalogOption = Annotated[
     Path | None,
-    typer.Option("--catalog", "-c", metavar="FOLDER", help="Folder with items.csv and offers.csv."),
+    typer.Option(
+        "--catalog",
+        "-c",
+        metavar="SHOP",
+        help="Folder with items.csv and offers.csv, or a workbook with sheets items and offers.",
+    ),
 ]
 StashOption = Annotated[
     Path | None,
@@ -60,6 +67,10 @@ ShopsOption = Annotated[
 ThoroughOption = Annotated[
     bool, typer.Option("--thorough", help="Search longer for layouts that buy less.")
 ]
+UnitsOption = Annotated[
+    Units | None,
+    typer.Option("--units", help="Print in these, whatever the plan is written in."),
+]
 JsonOption = Annotated[bool, typer.Option("--json", help="Print JSON for another program.")]
 
 
@@ -70,7 +81,11 @@ def show(
     stash: StashOption = None,
     shops: ShopsOption = None,
     as_json: JsonOption = False,
+    as_csv: Annotated[
+        bool, typer.Option("--csv", help="Print the list as comma-separated values.")
+    ] = False,
     thorough: ThoroughOption = False,
+    units: UnitsOption = None,
 ) -> None:
     """Print what to buy: the shopping list, how each fabric lies, and what was taken for granted.
 
@@ -80,11 +95,16 @@ def show(
       estimator show dress.toml --catalog shop
       estimator show dress.toml apron.toml --catalog shop     (bought together)
     """
-    found = _estimated(plans, catalog, stash, shops, thorough=thorough)
+    found = _estimated(plans, catalog, stash, shops, thorough=thorough, units=units)
     if as_json:
         from estimator.reports.as_json import estimate_json
 
         _print_json(estimate_json(found))
+        return
+    if as_csv:
+        from estimator.reports.as_csv import list_csv
+
+        _print(list_csv(found))
         return
     from estimator.reports.terminal import estimate_text
 
@@ -107,24 +127,70 @@ def write(
         ),
     ] = None,
     thorough: ThoroughOption = False,
+    units: UnitsOption = None,
+    budget: Annotated[
+        str, typer.Option("--budget", metavar="AMOUNT", help="Money set aside, as in 120.")
+    ] = "",
+    tax: Annotated[
+        str, typer.Option("--tax", metavar="SHARE", help="Tax on top of prices, as in '8.25 %'.")
+    ] = "",
+    contingency: Annotated[
+        str, typer.Option("--contingency", metavar="SHARE", help="For what goes wrong: '10 %'.")
+    ] = "",
 ) -> None:
     """Write the shopping list as a spreadsheet that a buyer can take to the shop.
 
-    A list that somebody has filled in is never written over.
+    Written over a list that somebody has filled in, it keeps what they wrote, and marks what has
+    changed since.
 
     \b
     Examples:
       estimator write skirt.toml
       estimator write dress.toml --catalog shop --out dress-list.xlsx
+      estimator write dress.toml --catalog shop --budget 120 --tax "8.25 %" --contingency "10 %"
     """
-    found = _estimated(plans, catalog, stash, shops, thorough=thorough)
-    path = out or Path(f"{plans[0].stem if len(plans) == 1 else 'shopping'}-list.xlsx")
-    from estimator.reports.saving import save_workbook
-    from estimator.reports.shopping_list import totals
-    from estimator.reports.workbook import workbook_of
+    from estimator.bill import read_funds
 
-    _refusing(lambda: save_workbook(workbook_of(found), path))
-    _print(f"Wrote {path}: {' '.join(totals(found))}")
+    stated = _refusing(lambda: read_funds(budget, tax, contingency))
+    found = _estimated(plans, catalog, stash, shops, thorough=thorough, units=units)
+    funds = stated.or_else(found.job.funds)
+    path = out or Path(f"{plans[0].stem if len(plans) == 1 else 'shopping'}-list.xlsx")
+    from estimator.reports.list_file import write_list
+    from estimator.reports.shopping_list import totals
+
+    earlier = _refusing(lambda: write_list(found, path, funds))
+    kept = " What had been filled in is kept." if earlier.has_writing else ""
+    _print(f"Wrote {path}: {' '.join(totals(found, funds))}{kept}")
+
+
+@app.command()
+def page(
+    plans: Plans,
+    catalog: CatalogOption = None,
+    stash: StashOption = None,
+    shops: ShopsOption = None,
+    out: Annotated[
+        Path | None,
+        typer.Option("--out", "-o", metavar="FILE", help="Where to write; PLAN.html if not said."),
+    ] = None,
+    thorough: ThoroughOption = False,
+    units: UnitsOption = None,
+) -> None:
+    """Write list, drawn layouts, cut list and working as one HTML page, for screen or print.
+
+    \b
+    Examples:
+      estimator page skirt.toml
+      estimator page dress.toml --catalog shop --out dress.html
+    """
+    found = _estimated(plans, catalog, stash, shops, thorough=thorough, units=units)
+    path = out or Path(f"{plans[0].stem if len(plans) == 1 else 'shopping'}.html")
+    from estimator.reports.page import page_text
+    from estimator.reports.saving import save_page
+    from estimator.reports.shopping_list import totals
+
+    _refusing(lambda: save_page(page_text(found), path))
+    _print(f"Wrote {path}: {' '.join(totals(found, found.job.funds))}")
 
 
 @app.command()
@@ -135,6 +201,7 @@ def widths(
     shops: ShopsOption = None,
     as_json: JsonOption = False,
     thorough: ThoroughOption = False,
+    units: UnitsOption = None,
 ) -> None:
     """Compare fabric widths: length to buy, cost and waste at each, and which is cheapest and why.
 
@@ -142,7 +209,7 @@ def widths(
     Example:
       estimator widths dress.toml --catalog shop
     """
-    found = _estimated(plans, catalog, stash, shops, thorough=thorough)
+    found = _estimated(plans, catalog, stash, shops, thorough=thorough, units=units)
     if as_json:
         from estimator.reports.as_json import widths_json
 
@@ -159,17 +226,32 @@ def layout(
     catalog: CatalogOption = None,
     stash: StashOption = None,
     shops: ShopsOption = None,
+    pictures: Annotated[
+        Path | None,
+        typer.Option(metavar="FOLDER", help="Also draw each layout to scale, as SVG and PNG."),
+    ] = None,
     thorough: ThoroughOption = False,
+    units: UnitsOption = None,
 ) -> None:
     """Print the cut list, and each cutting layout row by row, so that a person can chalk it.
 
     \b
-    Example:
+    Examples:
       estimator layout dress.toml --catalog shop
+      estimator layout dress.toml --catalog shop --pictures drawn
     """
     from estimator.reports.terminal import layout_text
 
-    _print(layout_text(_estimated(plans, catalog, stash, shops, thorough=thorough)))
+    found = _estimated(plans, catalog, stash, shops, thorough=thorough, units=units)
+    if pictures is None:
+        _print(layout_text(found))
+        return
+    from estimator.reports.pictures.files import save_pictures
+
+    folder = pictures
+    count = _refusing(lambda: save_pictures(found, folder))
+    _print(layout_text(found))
+    _print(f"Drew {count} picture{'s' if count != 1 else ''} in {folder}, each as SVG and as PNG.")
 
 
 @app.command()
@@ -183,6 +265,7 @@ def working(
     ] = "",
     as_json: JsonOption = False,
     thorough: ThoroughOption = False,
+    units: UnitsOption = None,
 ) -> None:
     """Show the working behind each quantity and each cut size, line by line as on paper.
 
@@ -191,7 +274,7 @@ def working(
       estimator working dress.toml --catalog shop
       estimator working dress.toml --catalog shop --about lace
     """
-    found = _estimated(plans, catalog, stash, shops, thorough=thorough)
+    found = _estimated(plans, catalog, stash, shops, thorough=thorough, units=units)
     from estimator.reports.terminal import working_text
 
     text = working_text(found, about)
@@ -252,21 +335,45 @@ def book_out(
 
 
 @app.command()
+def schema(of: Annotated[str, typer.Argument(metavar="plan|estimate")]) -> None:
+    """Print the JSON schema of a plan, or of the estimate that show --json prints.
+
+    \b
+    Examples:
+      estimator schema plan
+      estimator schema estimate
+    """
+    from estimator.reports.schemas import SCHEMAS
+
+    if of not in SCHEMAS:
+        _complain(f"there is no schema of '{of}'", f"write {' or '.join(SCHEMAS)}")
+    _print_json(SCHEMAS[of]())
+
+
+@app.command()
 def new(
     starter: Annotated[
         str, typer.Argument(metavar="[STARTER]", help="A starter plan; none lists them.")
     ] = "",
     file: Annotated[
         Path | None,
-        typer.Argument(metavar="[FILE]", help="Where to put it; STARTER.toml if not said."),
+        typer.Argument(
+            metavar="[FILE]",
+            help="Where to put it; STARTER.toml if not said. FILE.xlsx is a spreadsheet.",
+        ),
     ] = None,
+    catalog: CatalogOption = None,
 ) -> None:
     """Copy a starter plan to fill in with your own sizes, or list the starter plans.
+
+    With a FILE that ends in .xlsx it is a spreadsheet with headings, explanations and lists to
+    choose from; with --catalog the shop's items are among them.
 
     \b
     Examples:
       estimator new
       estimator new gathered_skirt my-skirt.toml
+      estimator new gathered_skirt my-skirt.xlsx --catalog shop
     """
     from estimator.shipped import first_comment, starter_plans
 
@@ -284,8 +391,28 @@ def new(
     path = file or Path(f"{starter}.toml")
     if _refusing(lambda: is_there(path)):
         _complain("is there already", "choose another name", where=str(path))
-    _refusing(lambda: write_whole(path, starters[starter].read_bytes()))
+    content = _refusing(lambda: _starter(starters[starter], path, catalog))
+    _refusing(lambda: write_whole(path, content))
     _print(f"Wrote {path}: change its sizes, then run: estimator show {path}")
+
+
+def _starter(starter: Path, path: Path, catalog: Path | None) -> bytes:
+    """A starter plan as a file of the kind that its new name says."""
+    from estimator.readers.workbooks import is_workbook
+
+    if not is_workbook(path):
+        return starter.read_bytes()
+    from estimator.catalog import NO_CATALOG
+    from estimator.readers.catalogs import read_catalog
+    from estimator.readers.plan_toml import parsed
+    from estimator.readers.remarks import opening_remarks, remarks_in
+    from estimator.reports.plan_form import plan_form
+    from estimator.reports.saving import workbook_bytes
+
+    text = starter.read_text(encoding="utf-8")
+    shop = read_catalog(catalog) if catalog else NO_CATALOG
+    tables = parsed(text, str(starter))
+    return workbook_bytes(plan_form(tables, opening_remarks(text), remarks_in(text), shop))
 
 
 def _estimated(
@@ -295,6 +422,7 @@ def _estimated(
     shops: Wish | None = None,
     *,
     thorough: bool = False,
+    units: Units | None = None,
 ) -> Estimate:
     """Everything that a command needs: the files read, and the estimate of them together."""
     from estimator.faults import Refused
@@ -319,6 +447,7 @@ def _estimated(
                 stash=stash,
                 fewest_shops=None if shops is None else shops is Wish.FEWEST,
                 thorough=thorough,
+                units=units,
                 processes=os.cpu_count() or 1,
                 memory=memory,
                 begun=begun,

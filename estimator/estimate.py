@@ -1,6 +1,6 @@
 """The whole program from top to bottom: a job goes in, an estimate comes out.
 
-    plan + catalog -> needs -> for each width on offer: make-up -> layout -> runs -> purchases
+    plan + catalog -> needs -> at each width on offer: make-up -> layout -> runs, thread -> buying
 
 Each stage is a pure function from frozen values to frozen values. Files are read before this
 module and written after it.
@@ -24,19 +24,25 @@ from estimator.buying.fabric_widths import (
 )
 from estimator.buying.settle import settled
 from estimator.buying.small_things import lines_for
+from estimator.buying.thread import buy_thread
 from estimator.buying.types import Purchase, total_cost, with_own_keys
 from estimator.catalog import NO_CATALOG, Catalog, Offer
 from estimator.faults import Fault, Faults, Refused
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Unit
+from estimator.needs.care import advice_for
 from estimator.needs.cautions import cautions_for
 from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.granted import granted_of
+from estimator.needs.joins import joins_of
 from estimator.needs.makeup import sewn_lengths
 from estimator.needs.of_job import needs_of
-from estimator.needs.runs import granted_of_trims, length_needs
+from estimator.needs.runs import length_needs
 from estimator.needs.selvedges import breadth_of
 from estimator.needs.sewing import seam_remarks
+from estimator.needs.stitching import Sewn, sewn_in
 from estimator.needs.strange_rows import strange_rows
+from estimator.needs.thread import granted_of_thread, thread_needs
 from estimator.needs.types import FabricNeed, FabricTerms, Group, LengthNeed, Needs
 from estimator.plan import Plan
 from estimator.shops import Visit
@@ -75,6 +81,7 @@ class Estimate:
     remarks: tuple[str, ...]
     granted: tuple[str, ...]
     cautions: tuple[str, ...]
+    advice: tuple[str, ...]
     saved: tuple[Saved, ...] = ()
     visits: tuple[Visit, ...] = ()
     bought_new: Estimate | None = None
@@ -133,7 +140,7 @@ def settle(found: Estimate) -> Estimate:
         return found
     stash, shops = found.job.stash, found.job.shops
     others = [one for one in found.purchases if one.group not in CUT_FROM]
-    unit = found.job.garments[0].plan.garment.unit.tape if found.job.garments else Unit.IN
+    unit = found.job.garments[0].tape if found.job.garments else Unit.IN
     fabrics, lines, visits = settled(found.fabrics, others, stash, shops, unit)
     lines = listed(fabrics, lines)
     return replace(
@@ -212,15 +219,18 @@ def _at_widths(job: Job, needs: Needs, notions: Sequence[Purchase], widths: Widt
             fabrics.append(_fabric(need, edges, widths, _unit(needs)))
     with faults.of_others():
         trims = _trims(needs, edges)
+    sewn = _sewn_in(needs, edges, fabrics, faults)
+    threads = _threads(needs, sewn, faults)
     faults.refuse_if_any()
     return Estimate(
         job=job,
         currency=needs.currency,
         fabrics=tuple(fabrics),
-        purchases=listed(fabrics, [*trims, *notions]),
-        granted=tuple(line for one in edges for line in granted_of_trims(one)),
+        purchases=listed(fabrics, [*trims, *notions, *threads]),
+        granted=_granted(needs, edges, sewn),
         remarks=tuple(remark for one in edges for remark in seam_remarks(one)),
         cautions=cautions_for(job, [need.terms.kind for need in needs.counts]),
+        advice=advice_for(job),
     )
 
 
@@ -252,13 +262,50 @@ def _trims(needs: Needs, edges: Sequence[EdgeLengths]) -> list[Purchase]:
     faults = Faults()
     purchases: list[Purchase] = []
     needed: tuple[LengthNeed, ...] = ()
-    with faults.about(""):
+    with faults.of_others():
         needed = length_needs(needs, edges)
     for need in needed:
         with faults.about(need.runs[0].source.where):
             purchases += lines_for(need, _unit(needs))
     faults.refuse_if_any()
     return purchases
+
+
+def _sewn_in(
+    needs: Needs,
+    edges: Sequence[EdgeLengths],
+    fabrics: Sequence[FabricChoice],
+    faults: Faults,
+) -> list[tuple[Sewn, ...]]:
+    """What is sewn in each garment whose plan asks for thread; nothing of the others."""
+    asked = {thread.garment for thread in needs.threads}
+    cut = [(choice.need, choice.chosen.pieces) for choice in fabrics]
+    found: list[tuple[Sewn, ...]] = [()] * len(edges)
+    for number, one in enumerate(edges):
+        if number in asked:
+            with faults.about(needs.garments[number].places.file):
+                found[number] = sewn_in(one, joins_of(number, one, cut))
+    return found
+
+
+def _threads(needs: Needs, sewn: Sequence[Sequence[Sewn]], faults: Faults) -> list[Purchase]:
+    """Thread for all that is sewn."""
+    purchases = []
+    for need in thread_needs(needs, sewn):
+        with faults.about(need.sources[0].where):
+            purchases.append(buy_thread(need))
+    return purchases
+
+
+def _granted(
+    needs: Needs, edges: Sequence[EdgeLengths], sewn: Sequence[Sequence[Sewn]]
+) -> tuple[str, ...]:
+    """What was taken for granted of each garment's trims and thread."""
+    found: list[str] = []
+    for number, one in enumerate(edges):
+        threads = [thread for thread in needs.threads if thread.garment == number]
+        found += [*granted_of(one), *granted_of_thread(one.order, sewn[number], threads)]
+    return tuple(found)
 
 
 def _notions(needs: Needs, faults: Faults) -> list[Purchase]:
@@ -272,4 +319,4 @@ def _notions(needs: Needs, faults: Faults) -> list[Purchase]:
 
 def _unit(needs: Needs) -> Unit:
     """The tape's unit of the first garment, in which complaints and notes are worded."""
-    return needs.garments[0].plan.garment.unit.tape if needs.garments else Unit.IN
+    return needs.garments[0].tape if needs.garments else Unit.IN

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 import heapq
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass, field
 from functools import lru_cache
@@ -55,23 +55,24 @@ class Refused(Exception):
 class Places:
     """Where each value of a plan stands in its file; a value without a place takes its parent's.
 
-    ``names`` holds what a person calls an entry: ``("piece", 3)`` is ``piece 'skirt panel'``.
+    A place is the number of a line, or a cell in words. ``names`` holds what a person calls an
+    entry: ``("piece", 3)`` is ``piece 'skirt panel'``.
     """
 
     file: str = ""
-    lines: dict[Path, int] = field(default_factory=dict)
+    lines: Mapping[Path, int | str] = field(default_factory=dict)
     names: dict[Path, str] = field(default_factory=dict)
 
     def of(self, path: Path) -> str:
-        """The file and line of a path, or the path in words where no file was read."""
+        """The file and line or cell of a path, or the path in words where no file was read."""
         for length in range(len(path), -1, -1):
             line = self.lines.get(path[:length])
             if line is not None:
-                return f"{self.file}, line {line}"
+                return f"{self.file}, {f'line {line}' if isinstance(line, int) else line}"
         return self.file or _in_words(path)
 
     def in_full(self, path: Path) -> str:
-        """The file and line of a path, and the name of the entry in which it stands."""
+        """The file and line or cell of a path, and the name of the entry in which it stands."""
         name = self.names.get(path[:2])
         return f"{self.of(path)} ({name})" if name else self.of(path)
 

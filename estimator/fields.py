@@ -13,7 +13,15 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Annotated, Any
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, StringConstraints, ValidationInfo
+from pydantic import (
+    BaseModel,
+    BeforeValidator,
+    ConfigDict,
+    StringConstraints,
+    ValidationInfo,
+    WithJsonSchema,
+)
+from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import PydanticCustomError
 
 from estimator.arithmetic import length_from
@@ -36,6 +44,11 @@ class Entry(BaseModel):
     model_config = ConfigDict(
         frozen=True, extra="forbid", arbitrary_types_allowed=True, defer_build=True
     )
+
+
+def or_bare(schema: JsonSchemaValue, bare: JsonSchemaValue) -> JsonSchemaValue:
+    """The JSON schema of an entry that may be written short: as its table, or as ``bare``."""
+    return {"anyOf": [schema, bare]}
 
 
 def refusal(wrong: str, right: str) -> PydanticCustomError:
@@ -161,17 +174,48 @@ def _one_line(written: object) -> object:
     return one_line(written) if isinstance(written, str) else written
 
 
-Size = Annotated[Length, BeforeValidator(_positive_size)]
-"""A length of more than zero, or one that comes from a named measure."""
-Allowance = Annotated[Length, BeforeValidator(_length)]
-"""A length that may be zero."""
-Share = Annotated[Fraction, BeforeValidator(reading(read_share))]
-Shrinkage = Annotated[
-    Fraction, BeforeValidator(lambda written: _less_than_all(reading(read_share)(written)))
+def as_written(description: str, *, table: dict[str, Any] | None = None) -> WithJsonSchema:
+    """How a field that reads what people write stands in the JSON schema: text, or a bare number.
+
+    ``table`` is the schema of what else may be written.
+    """
+    forms: list[dict[str, Any]] = [{"type": "string"}, {"type": "number"}]
+    return WithJsonSchema({"anyOf": forms + ([table] if table else []), "description": description})
+
+
+_FROM_A_MEASURE = {
+    "type": "object",
+    "properties": {"from": {"type": "string"}},
+    "required": ["from"],
+    "additionalProperties": False,
+}
+_SHARE = as_written('A percentage, as in "5 %".')
+_FULLNESS = as_written("How many times the edge that it is gathered onto, as in 2 or 1.5.")
+
+Size = Annotated[
+    Length,
+    BeforeValidator(_positive_size),
+    as_written(
+        'A length of more than zero, as in "17 1/2", "44.5 cm" or { from = "waist / 4" }.',
+        table=_FROM_A_MEASURE,
+    ),
 ]
-Money = Annotated[Decimal, BeforeValidator(reading(read_money))]
-Count = Annotated[int, BeforeValidator(_whole_number)]
-Fullness = Annotated[Fraction, BeforeValidator(_fullness)]
-FullnessOnto = Annotated[Fraction, BeforeValidator(_fullness_onto)]
+"""A length of more than zero, or one that comes from a named measure."""
+Allowance = Annotated[
+    Length, BeforeValidator(_length), as_written('A length that may be zero, as in "5/8".')
+]
+"""A length that may be zero."""
+Share = Annotated[Fraction, BeforeValidator(reading(read_share)), _SHARE]
+Shrinkage = Annotated[
+    Fraction, BeforeValidator(lambda written: _less_than_all(reading(read_share)(written))), _SHARE
+]
+Money = Annotated[
+    Decimal, BeforeValidator(reading(read_money)), as_written("An amount of money, as in 8.50.")
+]
+Count = Annotated[
+    int, BeforeValidator(_whole_number), as_written("A whole number from 1 to 100000.")
+]
+Fullness = Annotated[Fraction, BeforeValidator(_fullness), _FULLNESS]
+FullnessOnto = Annotated[Fraction, BeforeValidator(_fullness_onto), _FULLNESS]
 Name = Annotated[str, BeforeValidator(_one_line), StringConstraints(min_length=1, max_length=200)]
 Note = Annotated[str, BeforeValidator(_one_line), StringConstraints(max_length=2000)]

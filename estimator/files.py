@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from pathlib import Path
 
+from estimator.bill import NO_FUNDS
 from estimator.cast import Cast, cast_of
 from estimator.catalog import NO_CATALOG, Catalog
 from estimator.estimate import Estimate, estimate
 from estimator.faults import Fault, Faults, NamesAnUnread, Refused
 from estimator.job import GarmentOrder, Job
-from estimator.readers.catalog_csv import read_catalog, refuse_unknown_shop
-from estimator.readers.plan_toml import Draft, read_draft
+from estimator.measure import Units
+from estimator.readers.catalog_tables import refuse_unknown_shop
+from estimator.readers.catalogs import read_catalog
+from estimator.readers.plan_tables import Draft
+from estimator.readers.plans import read_draft
 from estimator.readers.show_toml import is_show
 from estimator.readers.stash_csv import read_stash
 from estimator.shops import Shops
@@ -27,6 +32,7 @@ def estimate_files(
     stash: Path | None = None,
     fewest_shops: bool | None = None,
     thorough: bool = False,
+    units: Units | None = None,
     processes: int = 1,
     memory: Path | None = None,
     begun: Callable[[int], Told] | None = None,
@@ -38,6 +44,8 @@ def estimate_files(
     spread over so many ``processes``, which remember layouts in the file ``memory`` from run to
     run; ``begun`` is called with the number of estimates to make, and what it returns with those
     that are made.
+
+    Papers read in ``units``, and what a plan offers without a price is sold by them.
 
     Raises Refused with every complaint about the files: those of a plan that could be read in part
     stand beside those of what its sound entries need.
@@ -64,13 +72,13 @@ def estimate_files(
     except Refused as refused:
         faults = [*refused.faults, *faults]
     job = Job(
-        garments=tuple(orders),
+        garments=tuple(replace(order, units=units) for order in orders),
         catalog=shop,
         thorough=thorough,
         title=", ".join(one.title for one in shows) if len(plans) == len(shows) else "",
         stash=_stash(stash, shows, shop, faults),
         shops=_shops(fewest_shops, shows, shop, faults),
-        budget=shows[0].budget if len(shows) == len(plans) == 1 else None,
+        funds=shows[0].funds if len(shows) == len(plans) == 1 else NO_FUNDS,
     )
     if not faults and len(orders) > 1:
         jobs = (job.bought_new, *each_apart(job.bought_new))

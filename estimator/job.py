@@ -6,11 +6,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
-from estimator.budget import Budget
+from estimator.bill import NO_FUNDS, Funds
 from estimator.catalog import NO_CATALOG, Catalog
 from estimator.faults import Path, Places
-from estimator.measure import Length
+from estimator.measure import Length, Unit, Units
 from estimator.plan import Piece, Plan
+from estimator.rules import house_rules
 from estimator.shops import ANY_SHOPS, Shops
 from estimator.stash import NO_STASH, Stash
 from estimator.working import Source
@@ -32,6 +33,7 @@ class GarmentOrder:
 
     ``places`` is where its plan's values stand in a file; ``unread`` names entries that were too
     faulty to be in the plan. ``reckoned`` are the sizes that come from the measures taken.
+    ``units`` are those that the papers were asked for in, if any.
     """
 
     plan: Plan
@@ -40,6 +42,19 @@ class GarmentOrder:
     places: Places = field(default_factory=Places)
     unread: frozenset[str] = frozenset()
     reckoned: tuple[Reckoned, ...] = ()
+    units: Units | None = None
+
+    @property
+    def tape(self) -> Unit:
+        """What lengths read in on the papers: as asked for, else as the plan is written."""
+        unit = self.plan.garment.unit
+        return self.units.tape_beside(unit) if self.units else unit.tape
+
+    @property
+    def mark(self) -> Length:
+        """To which mark cut sizes are raised: as the plan states, else one of the tape in use."""
+        garment = self.plan.garment
+        return garment.rules.mark if garment.mark is not None else house_rules(self.tape).mark
 
     @property
     def copies(self) -> int:
@@ -72,7 +87,7 @@ class Job:
     """Everything an estimate is made from.
 
     ``thorough`` asks for the long search for each layout. ``title`` is that of the show. ``stash``
-    is what is in hand, and ``shops`` what a visit to each costs; ``budget`` is for the reports.
+    is what is in hand, and ``shops`` what a visit to each costs; ``funds`` are for the reports.
     """
 
     garments: tuple[GarmentOrder, ...]
@@ -81,7 +96,7 @@ class Job:
     title: str = ""
     stash: Stash = NO_STASH
     shops: Shops = ANY_SHOPS
-    budget: Budget | None = None
+    funds: Funds = NO_FUNDS
 
     @property
     def is_bought_new(self) -> bool:

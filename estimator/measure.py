@@ -103,6 +103,19 @@ class Unit(Enum):
         return whole_ticks(amount * Fraction(self.length.ticks))
 
 
+class Units(Enum):
+    """The tongue of measure in which papers are asked for, whatever the plans are written in."""
+
+    METRIC = "metric"
+    IMPERIAL = "imperial"
+
+    def tape_beside(self, unit: Unit) -> Unit:
+        """What a tape is read in: that of ``unit`` where it is of this tongue."""
+        if (self is Units.METRIC) is unit.metric:
+            return unit.tape
+        return Unit.CM if self is Units.METRIC else Unit.IN
+
+
 ZERO = Length(0)
 INCH = Unit.IN.length
 YARD = Unit.YD.length

@@ -1,13 +1,14 @@
-"""Prices as a plan states them: ``8.50 per yd``, ``2.40 each``."""
+"""Prices as a plan states them, ``8.50 per yd`` or ``2.40 each``, and money to its least coin."""
 
 from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
 from typing import Annotated
 
-from pydantic import BeforeValidator
+from pydantic import BeforeValidator, WithJsonSchema
 
 from estimator.fields import reading
 from estimator.measure import Unit
@@ -39,4 +40,36 @@ def read_price(written: object) -> Price:
     return Price(read_money(found[1]), _PER[per] if per else None)
 
 
-PriceField = Annotated[Price, BeforeValidator(reading(read_price))]
+PriceField = Annotated[
+    Price,
+    BeforeValidator(reading(read_price)),
+    WithJsonSchema({"type": "string", "description": 'As in "8.50 per yd" or "2.40 each".'}),
+]
+
+
+USUAL_DECIMALS = 2
+_WHOLE = {
+    "BIF", "CLP", "DJF", "GNF", "ISK", "JPY", "KMF", "KRW", "PYG", "RWF", "UGX", "UYI", "VND",
+    "VUV", "XAF", "XOF", "XPF",
+}  # fmt: skip
+_THOUSANDTHS = {"BHD", "IQD", "JOD", "KWD", "LYD", "OMR", "TND"}
+_DECIMALS = {**dict.fromkeys(_WHOLE, 0), **dict.fromkeys(_THOUSANDTHS, 3)}
+"""Currencies without two decimals: the minor units of ISO 4217, from memory."""
+
+
+def decimals_of(currency: str) -> int:
+    """How many decimals amounts of a currency have; two where none is named."""
+    return _DECIMALS.get(currency, USUAL_DECIMALS)
+
+
+def to_the_coin(amount: Decimal | Fraction, currency: str) -> Decimal:
+    """An amount to the least coin of its currency, half up."""
+    coin = Decimal(1).scaleb(-decimals_of(currency))
+    if isinstance(amount, Fraction):
+        amount = Decimal(amount.numerator) / amount.denominator
+    return amount.quantize(coin, ROUND_HALF_UP)
+
+
+def money_text(amount: Decimal, currency: str) -> str:
+    """An amount with the decimals of its currency: ``12.50`` of USD, ``1250`` of JPY."""
+    return f"{to_the_coin(amount, currency):f}"

@@ -23,11 +23,14 @@ class Rules:
     serged: Length
     overlap: Length
     elastic_overlap: Length
+    tie: Length
+    bone_clear: Length
     straightening: Length
     selvedge: Length
     fabric_waste: Fraction = Fraction(0)
     trim_waste: Fraction = Fraction(1, 20)
     elastic_stretch: Fraction = Fraction(1, 10)
+    thread_waste: Fraction = Fraction(15, 100)
 
 
 IMPERIAL = Rules(
@@ -38,6 +41,8 @@ IMPERIAL = Rules(
     serged=length("1/4 in"),
     overlap=length("1/2 in"),
     elastic_overlap=length("1 in"),
+    tie=length("12 in"),
+    bone_clear=length("1/4 in"),
     straightening=length("1 in"),
     selvedge=length("1/2 in"),
 )
@@ -49,9 +54,15 @@ METRIC = Rules(
     serged=length("0.6 cm"),
     overlap=length("1.2 cm"),
     elastic_overlap=length("2.5 cm"),
+    tie=length("30 cm"),
+    bone_clear=length("0.6 cm"),
     straightening=length("2.5 cm"),
     selvedge=length("1.2 cm"),
 )
+
+
+TAIL_IMPERIAL, TAIL_METRIC = length("2 in"), length("5 cm")
+"""What is left of shirring elastic at each end of a row, to knot it."""
 
 
 def house_rules(unit: Unit) -> Rules:

@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from decimal import Decimal
-from fractions import Fraction
 from typing import Any, Literal
 
 from pydantic import Field, model_validator
 
-from estimator.budget import Budget
+from estimator.bill import Funds
 from estimator.catalog import Shop
 from estimator.fields import Count, Entry, Money, Name, Note, Share
 from estimator.measure import Length
@@ -31,16 +29,15 @@ class ShowHeading(Entry):
     stash: Name | None = None
     shops: Literal["least", "fewest"] = "least"
     ceiling: Money | None = None
-    contingency: Share = Fraction(0)
-    tax: Share = Fraction(0)
-    spent: Money = Decimal(0)
+    contingency: Share | None = None
+    tax: Share | None = None
+    spent: Money | None = None
     note: Note = ""
 
     @property
-    def budget(self) -> Budget | None:
-        """What is set against the list; None where the show says nothing of it."""
-        budget = Budget(self.ceiling, self.contingency, self.tax, self.spent)
-        return None if budget == Budget() else budget
+    def funds(self) -> Funds:
+        """What is set against the list."""
+        return Funds(self.ceiling, self.tax, self.contingency, self.spent)
 
 
 class Costume(Entry):

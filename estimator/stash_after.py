@@ -99,13 +99,18 @@ def _of_small_thing(line: Purchase, title: str) -> Iterator[InHand]:
         spare = bought * holds - line.needed
         if spare > 0:
             yield row.model_copy(update={"count": spare, "length": offer.length})
-    elif isinstance(need, LengthNeed) and isinstance(line.needed, Length) and bought == 1:
+    elif isinstance(need, LengthNeed) and isinstance(line.needed, Length) and _is_one(line):
         holds_length = offer.put_up.holds
         assert isinstance(holds_length, Length), "a trim on a card says how much it holds"
         metric = offer.put_up.metric
         left = _worth_keeping(holds_length - line.needed, metric=metric)
         if left:
             yield row.model_copy(update={"length": left, "width": offer.width})
+
+
+def _is_one(line: Purchase) -> bool:
+    """Whether a line buys one length, all of whose left-over is in one piece."""
+    return line.buy.bought == 1 and line.buy.offer.put_up.pieces == 1
 
 
 def _note(title: str) -> str:

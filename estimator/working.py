@@ -24,6 +24,7 @@ class Operation(Enum):
     TIMES = "×"
     DIVIDE = "÷"
     UP_TO = "up to whole"
+    DOWN_TO = "down to whole"
     AT_LEAST = "at least"
     SOLD_BY = "up to the selling step of"
     MARK = "up to the mark"
@@ -121,6 +122,11 @@ class Reckoning:
     def up_to(self, label: str, step: Length) -> Reckoning:
         """Up to the next whole ``step``; an exact hit is shown and stays."""
         return self._then(label, Operation.UP_TO, step, self._raised(step))
+
+    def eased_down_to(self, label: str, step: Length) -> Reckoning:
+        """Down to a whole ``step``: what is over is eased in, and not bought."""
+        lowered = Fraction(int(self.exact // step.ticks) * step.ticks)
+        return self._then(label, Operation.DOWN_TO, step, lowered)
 
     def to_mark(self, label: str, mark: Length) -> Reckoning:
         """Up to a mark that the tape carries; a length already on a mark leaves no line."""

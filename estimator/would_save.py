@@ -61,7 +61,7 @@ def _of_fabrics(estimate: Estimate) -> Iterator[Saving]:
 
 
 def _width_text(width: Length, estimate: Estimate) -> str:
-    unit = estimate.job.garments[0].plan.garment.unit.tape
+    unit = estimate.job.garments[0].tape
     return f"{natural_text(width, unit)} wide"
 
 
@@ -73,7 +73,7 @@ def _otherwise(new: Estimate, choice: FabricChoice, change: dict[str, Any]) -> F
     orders = {one.garment: one.order for one in need.hanging}
     try:
         edges = {number: sewn_lengths(order, {}) for number, order in orders.items()}
-        unit = new.job.garments[0].plan.garment.unit.tape
+        unit = new.job.garments[0].tape
         return choose_width(need, at_all_widths(need, offers_by_width(need.terms), edges, unit))
     except (Refused, Wrong):
         return None

@@ -44,6 +44,9 @@ _DATE_CELL = re.compile(
     r"|(?P<mon2>[A-Za-z]{3,9})[- ](?P<d2>\d{1,2})"
     r"|(?P<a>\d{1,2})[/.](?P<b>\d{1,2})[/.]\d{2,4})"
 )
+_YEARS_FROM_FRACTIONS = range(1932, 1999)
+"""No day is the 32nd or later: of 1/32 and 3/64 spreadsheets make the first of a month in 1932 and
+1964."""
 _EXPONENT = re.compile(r"\d[eE][-+]?\d")
 _HUGE = 10**4000
 """Python refuses to print numbers of more than 4300 digits."""
@@ -242,6 +245,8 @@ def refuse_date(text: str) -> None:
         day = int(parts["d1"] or parts["d2"])
     elif parts["y"]:
         month, day = int(parts["m"]), int(parts["d"])
+        if day == 1 and int(parts["y"]) in _YEARS_FROM_FRACTIONS:
+            day = int(parts["y"][2:])
     else:
         month, day = int(parts["a"]), int(parts["b"])
     low, high = sorted((month, day))

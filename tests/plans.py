@@ -11,7 +11,8 @@ from estimator.buying.types import Purchase
 from estimator.catalog import Item, Offer
 from estimator.files import estimate_files
 from estimator.needs.types import CutPiece
-from estimator.readers.plan_toml import Draft, draft_from_text
+from estimator.readers.plan_tables import Draft
+from estimator.readers.plan_toml import draft_from_text
 from estimator.written import length
 
 Size = tuple[Length, Length]

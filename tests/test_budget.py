@@ -6,7 +6,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from estimator import GarmentOrder, Job, estimate
-from estimator.budget import Budget, account_of
+from estimator.bill import Funds, bill_of
 from estimator.reports.budget_papers import budget_table, savings_table
 from estimator.would_save import would_save
 from tests.plans import plan
@@ -18,15 +18,15 @@ def money(text: str) -> Decimal:
 
 def test_tax_is_on_the_goods_and_contingency_on_goods_charges_and_tax() -> None:
     # 5 % of 591.24 = 29.562; 10 % of 591.24 + 7.50 + 29.56 = 62.83
-    budget = Budget(money("700"), Fraction(1, 10), Fraction(1, 20), money("42.50"))
-    found = account_of(budget, money("591.24"), money("7.50"))
+    budget = Funds(money("700"), Fraction(1, 20), Fraction(1, 10), money("42.50"))
+    found = bill_of(money("591.24"), budget, "USD", money("7.50"))
     assert (found.tax, found.contingency) == (money("29.56"), money("62.83"))
-    assert (found.to_spend, found.in_all) == (money("691.13"), money("733.63"))
+    assert (found.in_all, found.in_all + found.spent) == (money("691.13"), money("733.63"))
     assert found.left == money("-33.63")
 
 
 def test_without_a_ceiling_nothing_is_left_or_over() -> None:
-    assert account_of(Budget(spent=money("1")), money("2"), money("0")).left is None
+    assert bill_of(money("2"), Funds(spent=money("1")), "USD").left is None
 
 
 NET = """
@@ -51,7 +51,7 @@ length = "34"
 
 def budgeted(terms: str, ceiling: str = "10") -> Job:
     order = GarmentOrder(plan(NET.format(terms=terms)))
-    return Job((order,), budget=Budget(ceiling=money(ceiling)))
+    return Job((order,), funds=Funds(money(ceiling)))
 
 
 def test_a_width_that_is_fixed_tells_what_another_would_save() -> None:
@@ -99,7 +99,7 @@ step = "1 in"
         f'width = "{width}"\nlength = "{long}"\n'
         for number, (width, long) in enumerate([(30, 25), (15, 40), (30, 26), (15, 11)])
     )
-    found = estimate(Job((GarmentOrder(plan(text)),), budget=Budget()))
+    found = estimate(Job((GarmentOrder(plan(text)),), funds=Funds(spent=money("0"))))
     (saving,) = would_save(found)
     assert saving.change == "check: a close layout"
     free = estimate(plan(text.replace('layout = "straight rows"\n', "")))

@@ -9,6 +9,7 @@ import pytest
 from estimator import estimate_files
 from estimator.faults import Refused
 from estimator.written import length
+from tests.forms import write_form
 
 SKIRT = """
 [garment]
@@ -145,3 +146,15 @@ def test_a_fault_of_the_plan_is_told_once_for_all_wearers(folder: Path) -> None:
 
 def test_the_list_is_headed_by_the_show(folder: Path) -> None:
     assert estimate_files([folder / "show.toml"]).job.title == "Harvest"
+
+
+def test_a_plan_of_a_show_may_be_a_spreadsheet(folder: Path) -> None:
+    wanted = estimate_files([folder / "show.toml"])
+    # its form wants a length of its own; each wearer's goes before it
+    plan = SKIRT.replace('ease = "2"', 'ease = "2"\n"skirt length" = "1"')
+    write_form(folder / "skirt.xlsx", plan)
+    rewrite(folder, "show.toml", "skirt.toml", "skirt.xlsx")
+    found = estimate_files([folder / "show.toml"])
+    assert [line.buy.amount for line in found.purchases] == [
+        line.buy.amount for line in wanted.purchases
+    ]

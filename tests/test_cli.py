@@ -4,15 +4,19 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import subprocess
 import sys
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from openpyxl import load_workbook
 
 from estimator import cli
 from tests.plans import HEADING
+from tests.reports.filled_lists import fill_in, value_at
+from tests.shipped_plans import SHOPS
 
 SKIRT = (
     HEADING
@@ -100,6 +104,67 @@ def test_write_names_the_file_and_the_sum(run: Run, skirt: Path, tmp_path: Path)
     assert status == 0
     assert "skirt-list.xlsx" in printed
     assert (tmp_path / "skirt-list.xlsx").exists()
+
+
+def test_write_says_what_a_budget_leaves_after_tax_and_contingency(run: Run, skirt: Path) -> None:
+    text = SKIRT.replace('"apron"', '"apron"\ncurrency = "USD"').replace(
+        'joined = "in the round"', 'joined = "in the round"\nprice = "4 per yd"'
+    )
+    skirt.write_text(text, encoding="utf-8")
+    _, printed, _ = run("write", skirt, "--budget", "12", "--tax", "10 %", "--contingency", "5 %")
+    # 2 1/2 yd at 4 are 10.00, and 1.00 tax; 5 % of 11.00 are 0.55; 11.55 of 12 leave 0.45
+    assert "In all 11.55 USD, with tax 1.00 and contingency 0.55." in printed
+    assert "0.45 USD of the budget are left." in printed
+    _, printed, _ = run("write", skirt, "--budget", "8,50")
+    assert "That is 1.50 USD more than the budget." in printed
+    status, printed, complained = run("write", skirt, "--budget", "a lot", "--tax", "8")
+    assert (status, printed) == (2, "")
+    assert "--budget: 'a lot' is not an amount of money" in complained
+    assert "--tax: '8' is not a share" in complained
+
+
+def test_write_over_a_list_that_somebody_filled_in_says_that_it_is_kept(
+    run: Run, skirt: Path, tmp_path: Path
+) -> None:
+    run("write", skirt)
+    path = tmp_path / "skirt-list.xlsx"
+    _, again, _ = run("write", skirt)
+    assert "kept" not in again
+    fill_in(path, {("hem ribbon", "Actual price"): 2.25})
+    status, printed, _ = run("write", skirt)
+    assert (status, "What had been filled in is kept." in printed) == (0, True)
+    assert value_at(path, "hem ribbon", "Actual price") == 2.25
+
+
+def test_the_list_is_printed_as_comma_separated_values(run: Run, skirt: Path) -> None:
+    status, printed, _ = run("show", skirt, "--csv")
+    assert status == 0
+    assert [line.split(",")[1] for line in printed.splitlines()] == ["item", "print", "hem ribbon"]
+
+
+@pytest.mark.parametrize("command", ["show", "widths", "layout", "working"])
+def test_papers_read_in_the_units_asked_for(run: Run, skirt: Path, command: str) -> None:
+    _, printed, _ = run(command, skirt, "--units", "metric")
+    assert " cm" in printed
+    status, printed, complained = run(command, skirt, "--units", "cubits")
+    assert (status, printed) == (2, "")
+    assert "metric" in complained
+    assert "imperial" in complained
+
+
+@pytest.mark.parametrize("of", ["plan", "estimate"])
+def test_schemas_are_printed_for_another_program(run: Run, of: str) -> None:
+    status, printed, _ = run("schema", of)
+    assert status == 0
+    assert json.loads(printed)["$schema"].startswith("https://json-schema.org/")
+
+
+def test_a_schema_that_is_not_there_is_refused(run: Run) -> None:
+    assert run("schema", "list") == (
+        2,
+        "",
+        "there is no schema of 'list'; write plan or estimate\n",
+    )
 
 
 def test_new_lists_starters_and_copies_one_without_writing_over(run: Run, tmp_path: Path) -> None:
@@ -265,3 +330,39 @@ def test_one_deep_hem_is_one_complaint_though_a_seam_and_a_trim_meet_it(
     path.write_text(f'{text}[[seam]]\nedges = ["panel: left", "panel: right"]\n', encoding="utf-8")
     _, _, complained = run("check", path)
     assert len(complained.splitlines()) == 1
+
+
+@pytest.mark.parametrize("command", ["show", "widths", "layout", "working", "check"])
+def test_every_command_takes_a_plan_that_is_a_spreadsheet(run: Run, command: str) -> None:
+    assert run("new", "gathered_skirt", "skirt.toml")[0] == 0
+    status, said, complained = run("new", "gathered_skirt", "skirt.xlsx")
+    assert (status, complained) == (0, "")
+    assert said == "Wrote skirt.xlsx: change its sizes, then run: estimator show skirt.xlsx\n"
+    _, wanted, _ = run(command, "skirt.toml")
+    status, printed, complained = run(command, "skirt.xlsx")
+    assert (status, complained) == (0, "")
+    places = re.compile(r"skirt\.toml, line \d+|skirt\.xlsx, sheet [^()]*, cell [A-Z]+\d+|\.xlsx")
+    assert places.sub("", printed) == places.sub("", wanted.replace(".toml:", ":"))
+
+
+def test_a_list_is_written_for_a_plan_that_is_a_spreadsheet(run: Run, tmp_path: Path) -> None:
+    run("new", "mob_cap", "cap.xlsx")
+    assert run("write", "cap.xlsx")[0] == 0
+    assert (tmp_path / "cap-list.xlsx").stat().st_size > 5_000
+
+
+def test_a_new_spreadsheet_lets_one_choose_from_a_catalog(run: Run, tmp_path: Path) -> None:
+    assert run("new", "apron", "apron.xlsx", "--catalog", SHOPS)[0] == 0
+    words = [
+        cell.value for row in load_workbook(tmp_path / "apron.xlsx")["Choices"] for cell in row
+    ]
+    assert "cotton-poplin" in words
+
+
+def test_a_fault_in_the_catalog_is_told_before_a_new_plan_is_written(
+    run: Run, tmp_path: Path
+) -> None:
+    status, _, complained = run("new", "apron", "apron.xlsx", "--catalog", "nowhere")
+    assert status == 2
+    assert complained.startswith("nowhere: does not exist")
+    assert not (tmp_path / "apron.xlsx").exists()

@@ -77,6 +77,18 @@ def test_the_plan_in_the_readme_works_as_it_stands(tmp_path: Path) -> None:
     assert estimate.unpriced == 1
 
 
+def test_the_stays_in_the_readme_work_as_they_stand(tmp_path: Path) -> None:
+    # eyelets: 14 - 2 x 1/2 = 13 spaces, 14 on each of two backs, and 2 to spare: 30
+    plan = tmp_path / "stays.toml"
+    (text,) = (block for block in _blocks("toml") if "[[lacing]]" in block)
+    plan.write_text(text, encoding="utf-8")
+    estimate = estimate_files([plan])
+    needed = {line.title: line.needed for line in estimate.purchases}
+    assert needed["eyelets"] == 30
+    assert needed["bone tips"] == 12
+    assert "hand wash (silk in lining)" in " ".join(estimate.advice)
+
+
 def test_the_python_example_of_the_readme_runs(checkout: Path) -> None:
     shutil.copy(HOUSE / "templates" / "gathered_skirt.toml", checkout / "skirt.toml")
     (checkout / "example.py").write_text(_blocks("python")[0], encoding="utf-8")

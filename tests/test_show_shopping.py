@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
+import warnings
 from decimal import Decimal
 from pathlib import Path
 
 import pytest
+from pycel import ExcelCompiler
 from typer.testing import CliRunner
 
 from estimator import Estimate, Refused, estimate_files
 from estimator.cli import app
+from estimator.reports.budget_papers import account
+from estimator.reports.list_columns import LETTER_OF, LIST_SHEET
+from estimator.reports.list_file import write_list
+from estimator.reports.page import page_text
+from tests.reports.filled_lists import sum_row, the_list
 from tests.shipped_plans import SHOWS
 
 SHOW = """
@@ -84,8 +91,7 @@ def test_a_show_has_its_stash_shops_and_budget(folder: Path) -> None:
     found = estimated(folder)
     assert [(one.shop, one.charge) for one in found.visits] == [("Quay", Decimal(0))]
     assert found.total == Decimal("16.00")
-    assert found.job.budget is not None
-    assert found.job.budget.ceiling == Decimal(30)
+    assert found.job.funds.budget == Decimal(30)
 
 
 def test_a_charge_of_the_catalogs_own_table_gives_way_to_that_of_the_show(folder: Path) -> None:
@@ -160,3 +166,62 @@ def test_the_demos_show_spends_less_with_its_stash() -> None:
     assert found.bought_new is not None
     assert found.cost < found.bought_new.cost
     assert any(line.taken and not line.buy.bought for line in found.purchases)
+
+
+def test_a_formula_engine_comes_to_the_total_with_charges_and_what_is_spent(folder: Path) -> None:
+    rewrite(folder, "play.show.toml", 'tax = "10 %"', 'tax = "10 %"\nspent = "5"\nshops = "least"')
+    rewrite(
+        folder, "play.show.toml", 'name = "Weir"\ncharge = "3"', 'name = "Weir"\ncharge = "0.50"'
+    )
+    found = estimated(folder)
+    bill = account(found)
+    assert bill is not None
+    assert found.charges == Decimal("0.50")
+    path = folder / "list.xlsx"
+    write_list(found, path)
+    sheet = the_list(path)[1]
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        engine = ExcelCompiler(str(path))
+
+    def result(name: str) -> Decimal:
+        cell = f"'{LIST_SHEET}'!{LETTER_OF['Cost']}{sum_row(sheet, name)}"
+        return Decimal(str(engine.evaluate(cell))).quantize(Decimal("0.01"))
+
+    # bones 6 x 0.90 and brass 10 x 1.00 are 15.40, 0.50 for going to Weir, 10 % of 15.40 as tax
+    assert result("total") == found.total == Decimal("15.90")
+    assert result("tax") == bill.tax == Decimal("1.54")
+    assert result("in all") == bill.in_all == Decimal("17.44")
+    assert result("left") == bill.left == Decimal("7.56")
+
+
+def test_the_page_tells_what_comes_from_the_stash_and_what_the_budget_leaves(folder: Path) -> None:
+    text = page_text(estimated(folder))
+    assert "From the stash" in text
+    assert "The budget" in text
+    assert "What would save most" in text
+
+
+def test_a_fabric_wholly_from_the_stash_is_in_every_paper(folder: Path) -> None:
+    cloth = """
+[[fabric]]
+name = "check"
+widths = ["45 in", "60 in"]
+price = "6 per yd"
+[[piece]]
+name = "bib"
+cut = "check"
+width = "10"
+length = "12"
+"""
+    (folder / "apron.toml").write_text(PLAN + cloth, encoding="utf-8")
+    row = "item,count,place,width,length\nbone,4,tin,,\ncheck,1,shelf,45 in,1 yd\n"
+    (folder / "stash.csv").write_text(row, encoding="utf-8")
+    found = estimated(folder)
+    assert not found.fabrics[0].chosen.buy.bought
+    assert "remnant from shelf" in page_text(found)
+    write_list(found, folder / "list.xlsx")
+    book = the_list(folder / "list.xlsx")[0]
+    cells = [str(cell.value) for cell in book["Measure sheet"]["A"]]
+    assert "bib" in cells
+    assert "check, remnant from shelf" in [str(cell.value) for cell in book["Layout"]["A"]]

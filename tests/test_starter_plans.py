@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from math import pi
+
 import pytest
 
-from estimator import estimate
+from estimator import Length, estimate
 from estimator.edges import Finish
 from estimator.plan import Joined, Made
 from estimator.written import length
@@ -29,7 +31,7 @@ def test_a_starter_plan_needs_no_catalog_and_leaves_prices_to_the_buyer(path):
 def test_there_are_starter_plans_for_the_usual_garments():
     assert {path.stem for path in STARTERS} >= {
         "gathered_skirt", "tiered_skirt", "apron", "tunic", "circle_skirt", "elastic_trousers",
-        "petticoat",
+        "petticoat", "circle_cape", "gored_skirt", "mob_cap", "tabard",
     }  # fmt: skip
 
 
@@ -75,3 +77,57 @@ def test_the_apron_ruffle_is_open_and_hemmed_at_both_ends():
     (ruffle,) = (piece for piece in apron.piece if piece.name == "ruffle")
     assert ruffle.joined is Joined.OPEN
     assert {ruffle.edges[side].finish.finish for side in ("left", "right")} == {Finish.ROLLED}
+
+
+def results(name: str, thing: str) -> list[Length]:
+    """What each step of a working comes to, for a thing bought for a starter plan."""
+    found = estimate(sound(ROOT / "templates" / f"{name}.toml"))
+    return [step.result for step in line(found, thing).buy.steps]
+
+
+@pytest.mark.parametrize(
+    ("name", "thing", "figures"),
+    [
+        ("apron", "pocket edging", ["7 in", "7 1/2 in"]),  # 7 across, two ends of 1/4
+        ("elastic_trousers", "waist elastic, 1 in", ["30 in", "27 in", "28 in"]),  # less 10 %, + 1
+        ("tunic", "neck braid", ["30 cm", "60 cm", "61.2 cm"]),  # front and back, overlapped 1.2
+        ("gored_skirt", "hem tape", ["15 in", "90 in", "90 1/2 in"]),  # six gores of 15
+        ("mob_cap", "frill lace", ["66 in", "66 1/2 in"]),  # 21 across x 22/7
+        # 2 x (36 + 20 + 36) in, overlapped 1/2
+        ("tabard", "edge braid", ["184 in", "184 1/2 in"]),
+        # 20 + 2 x 5/8 = 21 1/4 wide: both lie beside each other on 43, in one row of 37 1/4;
+        # two cut ends of 1 in, and up to eighths of a yard
+        ("tabard", "tabard fabric", ["37 1/4 in", "39 1/4 in", "40 1/2 in"]),
+        # the circle across and two rolled hems of 1/4: 21 1/2, 2 in of ends, 23 1/2 / 0.96 is under
+        # 27 in, which are 3/4 yd
+        ("mob_cap", "cap fabric", ["21 1/2 in", "23 1/2 in", "27 in"]),
+    ],
+)
+def test_a_starter_plan_comes_to_what_a_person_reckons_by_hand(
+    name: str, thing: str, figures: list[str]
+) -> None:
+    found = results(name, thing)
+    assert [length(one) for one in figures if length(one) not in found] == []
+
+
+@pytest.mark.parametrize(
+    ("name", "thing", "inches"),
+    [
+        # half a circle: the hem is longer than the waist by pi times the length, 28 + 24 pi
+        ("circle_skirt", "hem braid", 28 + 24 * pi),
+        # a whole circle: by 2 pi times the length, 18 + 40 pi
+        ("circle_cape", "hem braid", 18 + 40 * pi),
+    ],
+)
+def test_a_circles_hem_is_as_long_as_geometry_says(name: str, thing: str, inches: float) -> None:
+    hems = [one for one in results(name, thing) if one >= length(f"{inches:.4f} in")]
+    assert min(hems) <= length(f"{inches + 0.001:.4f} in")
+
+
+def test_the_apron_ruffle_is_one_and_three_quarters_times_the_skirt() -> None:
+    # 30 x 1 3/4 = 52 1/2
+    found = estimate(sound(ROOT / "templates" / "apron.toml"))
+    (ruffle,) = (
+        one for one in found.fabrics[0].chosen.pieces if one.name.split(",")[0] == "ruffle"
+    )
+    assert ruffle.finished[0] == length("52 1/2")

@@ -207,3 +207,33 @@ def test_notions_in_hand_never_cost_more(quantity: int, counts: list[int], packs
     text = BUTTONS.format(quantity=quantity, sold=sold)
     rows = [{"item": "button", "count": str(count)} for count in counts]
     assert with_stash(text, *rows, heading="").cost <= with_stash(text, heading="").cost
+
+
+HEMMED = """
+[[piece]]
+name = "panel"
+cut = "check"
+width = "40"
+length = "20"
+edges = { top = "raw", left = "raw", right = "raw", bottom = "rolled hem" }
+[[thread]]
+name = "blue"
+waste = 0
+sold = [{ put_up = "spool of 40 in", price = "3 each" }]
+"""
+
+
+def test_full_spools_in_hand_stand_for_as_many_that_are_bought() -> None:
+    # a hem of 40 in takes 100 in of thread: three spools of 40 in, one of them in hand
+    assert bought(with_stash(HEMMED), "blue").buy.bought == 3
+    rows = [{"item": "blue", "length": "40 in"}, {"item": "blue", "length": "9 in"}]
+    found = with_stash(HEMMED, *rows)
+    line = bought(found, "blue")
+    assert (line.buy.bought, line.buy.cost) == (2, Decimal(6))
+    assert taken(found) == [(2, length("40 in"), ZERO)]
+
+
+def test_thread_wholly_in_hand_is_not_bought() -> None:
+    found = with_stash(HEMMED, {"item": "blue", "count": "50"})
+    assert bought(found, "blue").buy.cost == 0
+    assert taken(found) == [(2, 3, 47)]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from fractions import Fraction
+from math import ceil
 
 from estimator.buying.types import Buy
 from estimator.catalog import Offer
@@ -54,6 +55,23 @@ def steps_sold(terms: FabricTerms, offer: Offer) -> Callable[[int], int]:
 
     def steps(ticks: int) -> int:
         return -(-max((ticks + ends) * grown.numerator, least) // step)
+
+    return steps
+
+
+def steps_sold_of(terms: BuyingTerms, offer: Offer) -> Callable[[Fraction], int]:
+    """How many selling steps so many ticks of trim buy, its waste included, as ``cut_from_roll``.
+
+    It keeps no working, because a search asks for it thousands of times.
+    """
+    step = offer.selling_step.ticks
+    least = offer.minimum.ticks if offer.minimum is not None else 0
+    if isinstance(offer.from_quantity, Length):
+        least = max(least, offer.from_quantity.ticks)
+    grown = 1 + terms.waste
+
+    def steps(ticks: Fraction) -> int:
+        return ceil(max(ticks * grown, Fraction(least)) / step)
 
     return steps
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from estimator.buying.laying import best_made_up
 from estimator.buying.one_width import WidthOption, best_shop, cheapest, takes
-from estimator.buying.types import Purchase, costs_less, least_bought
+from estimator.buying.types import Buy, Purchase, costs_less, least_bought
 from estimator.catalog import Offer
 from estimator.faults import Fault, Faults, Refused, Wrong
 from estimator.measure import ZERO, Length, Unit, natural_text, tape_text
@@ -77,9 +77,20 @@ class FabricChoice:
             buy=chosen.buy,
             notes=tuple(filter(None, notes)),
             sources=self.need.sources,
+            others=tuple((buy,) for buy in self._others() if buy.bought and chosen.buy.bought),
             alike=terms,
             taken=tuple(one.taken for one in chosen.stash),
         )
+
+    def _others(self) -> Iterator[Buy]:
+        """What may be bought instead: at other widths, and of other offers of the same."""
+        for option in self.options:
+            if option is not self.chosen:
+                yield option.buy
+            yield from option.others
+            for way in option.elsewhere:
+                yield way.buy
+                yield from way.others
 
 
 MOST_PIECES = 20_000

@@ -24,7 +24,7 @@ class WidthOption:
     ``needed`` is before the shop's minimum and step. ``least`` is what any layout of these pieces
     would have to buy. ``waste`` is the share of the usable cloth bought that is in no piece.
     ``elsewhere`` is the same width as each of the other shops sells it. ``stash`` is what is cut
-    from remnants, beside ``pieces``.
+    from remnants, beside ``pieces``. ``others`` are the other offers of this width at its shop.
     """
 
     width: Length
@@ -37,6 +37,7 @@ class WidthOption:
     waste: Fraction
     elsewhere: tuple[WidthOption, ...] = ()
     stash: tuple[FromRemnant, ...] = ()
+    others: tuple[Buy, ...] = ()
 
     @property
     def usable(self) -> Length:
@@ -110,6 +111,7 @@ def cheapest(
         least=_least_bought(laid.bound, terms, best.offer),
         buy=best,
         waste=1 - Fraction(total_area(pieces, breadth), breadth.usable.ticks * best.bought.ticks),
+        others=tuple(buy for _, _, buy in ways if buy is not best),
     )
 
 

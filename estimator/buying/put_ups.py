@@ -1,81 +1,259 @@
-"""Cards and spools filled with whole runs: a run is never joined, so this is bin packing.
+"""A trim's runs on what a shop packs it on: cards, spools and rolls, their sizes mixed.
 
-Neither the sum of the lengths nor longest-first tells the number of cards. First-fit decreasing
-gives an answer, and a search with a counted limit looks for a smaller one.
+What is searched for in ``filling`` and ``joining`` is told here with its offers, its money and its
+working. Without a price for every offer the least length is bought.
 """
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from math import lcm
 
-MOST_RUNS_SEARCHED = 40
-MOST_STEPS = 200_000
+from estimator.buying.cut_from import cut_from, off_the_roll, on_put_ups
+from estimator.buying.cut_lengths import break_note, cut_from_roll, steps_sold_of, with_waste
+from estimator.buying.filling import least_filling
+from estimator.buying.fillings import Filling, Holder, Roll, sets_of_put_ups
+from estimator.buying.joining import JoinableRun, JoinedFilling, joined_filling
+from estimator.buying.types import Buy, Part, Way
+from estimator.catalog import Offer
+from estimator.faults import Wrong
+from estimator.measure import Length, Unit, shop_text, tape_text, whole_ticks
+from estimator.needs.types import LengthNeed, Run
+from estimator.working import Operation, Reckoning, Step, in_all
+
+MOST_RUNS_ON_CARDS = 5_000
+NOT_PROVED = "the least found, by a rule: a cheaper filling may be possible"
 
 
-def fewest_bins(runs: Sequence[int], capacity: int) -> tuple[tuple[int, ...], ...]:
-    """Groups runs so that each group is at most ``capacity``; as few groups as can be found.
+def ways_on_put_ups(need: LengthNeed, unit: Unit) -> list[Way]:
+    """The ways to have all runs on put-ups of one size, of several, or partly from the roll.
 
-    Exact up to 40 runs as far as a counted search goes, first-fit decreasing beyond. Every run
-    must be at most ``capacity``.
+    None where a run goes on none of them. ``unit`` is that in which notes are worded. Raises
+    Wrong for more runs than are fitted.
     """
-    ordered = sorted(runs, reverse=True)
-    best = _first_fit(ordered, capacity)
-    if len(ordered) > MOST_RUNS_SEARCHED:
-        return best
-    for count in range(_least_bins(ordered, capacity), len(best)):
-        found = _Search(ordered, capacity, count).run()
-        if found is not None:
-            return found
-    return best
+    offers = [offer for offer in need.terms.offers if isinstance(offer.put_up.holds, Length)]
+    if not offers:
+        return []
+    count = sum(run.count for run in need.runs)
+    if count > MOST_RUNS_ON_CARDS:
+        raise Wrong(
+            f"there are {count} runs to fit on {offers[0].put_up.text}",
+            f"plan at most {MOST_RUNS_ON_CARDS}, or offer it by the length",
+        )
+    return list(_Shelf(need, offers, unit).ways())
 
 
-def _first_fit(ordered: Sequence[int], capacity: int) -> tuple[tuple[int, ...], ...]:
-    bins: list[list[int]] = []
-    room: list[int] = []
-    for run in ordered:
-        home = next((number for number, left in enumerate(room) if run <= left), None)
-        if home is None:
-            bins.append([run])
-            room.append(capacity - run)
-        else:
-            bins[home].append(run)
-            room[home] -= run
-    return tuple(tuple(one) for one in bins)
+class _Shelf:
+    """The put-ups on offer and the runs to go on them, in whole parts of a tick."""
 
+    def __init__(self, need: LengthNeed, offers: list[Offer], unit: Unit) -> None:
+        self.need, self.offers, self.unit = need, offers, unit
+        self.all_runs = all_runs(need)
+        self.fineness = lcm(*(run.length.exact.denominator for run in need.runs))
+        self.priced = all(offer.price is not None for offer in need.terms.offers)
+        rolls = [offer for offer in need.terms.offers if offer.put_up.cut_to_length]
+        self.rolls = rolls if self.priced else []
+        self.coin = lcm(*(_price(offer).denominator for offer in [*offers, *self.rolls]))
+        self.holders = [self._holder(offer) for offer in offers]
+        self.runs = [
+            self._in_parts(number, run)
+            for number, run in enumerate(need.runs)
+            for _ in range(run.count)
+        ]
 
-def _least_bins(ordered: Sequence[int], capacity: int) -> int:
-    """No fewer bins do: by the sum, and by the runs of which no two share a bin."""
-    by_sum = -(-sum(ordered) // capacity)
-    return max(1, by_sum, sum(1 for run in ordered if 2 * run > capacity))
+    def _holder(self, offer: Offer) -> Holder:
+        holds = offer.put_up.holds
+        assert isinstance(holds, Length), "a put-up of a trim holds a length"
+        parts, pieces = holds.ticks * self.fineness, offer.put_up.pieces
+        least = offer.from_quantity if isinstance(offer.from_quantity, int) else 1
+        cost = int(_price(offer) * self.coin) if self.priced else parts * pieces
+        return Holder(parts, cost, max(1, least), pieces)
 
+    def _in_parts(self, number: int, run: Run) -> JoinableRun:
+        return JoinableRun(
+            int(run.length.exact * self.fineness),
+            run.joins,
+            run.overlap.ticks * self.fineness,
+            (run.repeat.ticks if run.repeat else 1) * self.fineness,
+            number,
+        )
 
-class _Search:
-    """Depth-first: the longest run left goes into each bin that is not like one already tried."""
+    def ways(self) -> Iterator[Way]:
+        lengths = [run.length for run in self.runs]
+        whole = least_filling(lengths, self.holders)
+        if whole is not None:
+            yield self._way(whole)
+        for roll in self.rolls:
+            partly = least_filling(lengths, self.holders, self._roll(roll))
+            if partly is not None and partly.rolled and partly.loads:
+                yield self._way(partly, roll)
+        if any(run.joins for run in self.runs):
+            joined = joined_filling(self.runs, self.holders, whole.cost if whole else None)
+            if joined is not None and joined.joins:
+                yield self._way(joined.filling, joined=joined)
 
-    def __init__(self, ordered: Sequence[int], capacity: int, count: int) -> None:
-        self.ordered, self.capacity = ordered, capacity
-        self.bins: list[list[int]] = [[] for _ in range(count)]
-        self.room = [capacity] * count
-        self.steps = 0
+    def _roll(self, offer: Offer) -> Roll:
+        """What a length of so many parts costs from the roll, waste and the shop's step included.
 
-    def run(self) -> tuple[tuple[int, ...], ...] | None:
-        return tuple(tuple(one) for one in self.bins) if self._place(0) else None
+        One run's share of it has no rounding in it, and is rounded down.
+        """
+        steps = steps_sold_of(self.need.terms, offer)
+        a_step = _price(offer) * (offer.selling_step / offer.sold_by.length) * self.coin
+        a_part = a_step / (offer.selling_step.ticks * self.fineness) * (1 + self.need.terms.waste)
+        return Roll(
+            cost=lambda parts: int(steps(Fraction(parts, self.fineness)) * a_step),
+            share=lambda parts: int(parts * a_part),
+        )
 
-    def _place(self, index: int) -> bool:
-        if index == len(self.ordered):
+    def _way(
+        self, filling: Filling, roll: Offer | None = None, joined: JoinedFilling | None = None
+    ) -> Way:
+        """What is bought, each put-up with its working and the runs that are cut from it."""
+        everything = self.all_runs
+        owners = joined.owners if joined else None
+        loads, rolled = cut_from(self.need.runs, filling, owners, self.fineness)
+        joins = joined.joins if joined else 0
+        if joined:
+            more = whole_ticks(Fraction(joined.overlaps, self.fineness))
+            everything = everything.plus(f"{joins} joins overlapped" if joins > 1
+                                         else "one join overlapped", more)  # fmt: skip
+        kinds = [number for number, count in enumerate(filling.bought) if count]
+        names = [f"{filling.bought[n]} × {self.offers[n].put_up.text}" for n in kinds]
+        by_sum = self._fewer_by_sum(filling)
+        parts = []
+        for number in kinds:
+            part = self._part(number, filling, everything, joins)
+            notes = [f"{joins} join{'s' if joins > 1 else ''} in all"] if joins else []
+            notes += _together([name for n, name in zip(kinds, names, strict=True) if n != number],
+                               roll)  # fmt: skip
+            if number == kinds[0]:
+                notes += [by_sum] if by_sum and not joins else []
+                notes += [NOT_PROVED] if not filling.proved and self._might_be_less(filling) else []
+            offer = self.offers[number]
+            cut = [runs for (n, _), runs in zip(filling.loads, loads, strict=True) if n == number]
+            buy = replace(part.buy, note=_said(notes, part.buy.note))
+            parts.append(replace(part, buy=on_put_ups(buy, offer.put_up, cut)))
+        if roll is not None:
+            part = self._from_roll(filling, roll, names)
+            parts.append(replace(part, buy=off_the_roll(part.buy, rolled)))
+        return tuple(parts)
+
+    def _part(self, number: int, filling: Filling, everything: Reckoning, joins: int) -> Part:
+        """The put-ups of one kind: the runs on them, taken out of all, and fitted."""
+        offer, holder = self.offers[number], self.holders[number]
+        cards = [card for kind, card in filling.loads if kind == number]
+        here = sum(map(sum, cards))
+        elsewhere = sum(map(sum, (c for k, c in filling.loads if k != number))) + sum(
+            filling.rolled
+        )
+        rest = everything.minus("what is on the others", self._length(elsewhere))
+        pieces = sum(map(len, cards))
+        what = f"{pieces} length{'s' if pieces > 1 else ''}, joined where a run has several"
+        if not joins:
+            what = f"{pieces} whole run{'s' if pieces > 1 else ''}, each in one piece"
+        steps = [*rest.steps, Step(what, Operation.FITTED, Length(holder.holds // self.fineness),
+                                   len(cards))]  # fmt: skip
+        bought, packs = filling.bought[number], -(-len(cards) // holder.pieces)
+        notes = []
+        if holder.pieces > 1:
+            label = f"up to whole {offer.put_up.text}"
+            steps.append(Step(label, Operation.DIVIDE, holder.pieces, packs))
+        if bought > packs:
+            label = "the quantity from which this price holds"
+            steps.append(Step(label, Operation.AT_LEAST, bought, bought))
+            notes.append(break_note(f"{bought}"))
+        left = Counter(
+            Length((holder.holds - sum(card)) // self.fineness)
+            for card in cards
+            if sum(card) < holder.holds
+        )
+        idle = packs * holder.pieces - len(cards)
+        left += Counter({Length(holder.holds // self.fineness): idle} if idle else {})
+        if left:
+            notes.append(f"left over: {_left_text(left, self.unit)}")
+        buy = Buy(offer, bought, tuple(steps), "; ".join(notes))
+        return Part(buy, self._length(here))
+
+    def _from_roll(self, filling: Filling, roll: Offer, names: list[str]) -> Part:
+        on_cards = sum(sum(card) for _, card in filling.loads)
+        rest = self.all_runs.minus("what is on the put-ups", self._length(on_cards))
+        needed = with_waste(rest, self.need.terms)
+        buy = cut_from_roll([needed], roll)
+        return Part(replace(buy, note=_said(_together(names, None), buy.note)), needed.value)
+
+    def _length(self, parts: int) -> Length:
+        return whole_ticks(Fraction(parts, self.fineness))
+
+    def _might_be_less(self, filling: Filling) -> bool:
+        """Whether the sum of lengths leaves room for less: if not, a rule has found the least."""
+        if filling.rolled:
             return True
-        self.steps += 1
-        if self.steps > MOST_STEPS:
-            return False
-        run, tried = self.ordered[index], set()
-        for number, room in enumerate(self.room):
-            if run > room or room in tried:
-                continue
-            tried.add(room)
-            self.bins[number].append(run)
-            self.room[number] -= run
-            if self._place(index + 1):
-                return True
-            self.bins[number].pop()
-            self.room[number] += run
-        return False
+        return self._by_sum(filling) is not None
+
+    def _by_sum(self, filling: Filling) -> tuple[int, ...] | None:
+        """The cheapest put-ups that hold the sum, where they cost less than what is bought."""
+        room = sum(run.length for run in self.runs)
+        sets = sets_of_put_ups(self.holders, filling.cost, room, sum(filling.bought))
+        return sets[0][1] if sets else None
+
+    def _fewer_by_sum(self, filling: Filling) -> str:
+        chosen = None if filling.rolled else self._by_sum(filling)
+        if chosen is None:
+            return ""
+        kinds = [number for number, count in enumerate(chosen) if count]
+        fits = " and ".join(f"{chosen[n]} × {self.offers[n].put_up.text}" for n in kinds)
+        alike = [number for number, count in enumerate(filling.bought) if count] == kinds
+        if len(kinds) == 1 and alike:
+            fits = f"{chosen[kinds[0]]}"
+        may_be = any(run.joins for run in self.runs)
+        why = "not with the joins that are allowed" if may_be else "no run is joined"
+        return f"the sum of lengths would fit on {fits}, but {why}"
+
+
+def _price(offer: Offer) -> Fraction:
+    price = offer.price_per_sold_unit
+    return Fraction(price) if price is not None else Fraction(0)
+
+
+def _together(names: Sequence[str], roll: Offer | None) -> list[str]:
+    """What else is bought of the same trim; bolts and cards may differ in their dye."""
+    others = [*names, *(["a length from the roll"] if roll is not None else [])]
+    if not others:
+        return []
+    return [f"together with {' and '.join(others)}: see that their colours match"]
+
+
+def _said(notes: Sequence[str], more: str) -> str:
+    return "; ".join(filter(None, (*notes, more)))
+
+
+def all_runs(need: LengthNeed) -> Reckoning:
+    """Every run's working, one after the other, and their sum: totalled before any rounding."""
+    alike = [run.length.times("so many runs alike", run.count) for run in need.runs]
+    return in_all("all runs together", alike)
+
+
+def longest_run(need: LengthNeed) -> Length:
+    """The longest run, which the shop's longest put-up has to hold."""
+    return max(run.length.value for run in need.runs)
+
+
+def _left_text(left: Counter[Length], unit: Unit) -> str:
+    """Left-overs as a person would name them, equal ones together and the longest first."""
+    parts = [
+        f"{number} × {_rough_text(length, unit)}" if number > 1 else _rough_text(length, unit)
+        for length, number in sorted(left.items(), reverse=True)
+    ]
+    return ", ".join(parts[:4]) + (", ..." if len(parts) > 4 else "")
+
+
+def _rough_text(length: Length, unit: Unit) -> str:
+    """Long lengths in whole eighths of a yard, or tenths of a metre, downwards."""
+    shop = unit.shop
+    if length < shop.length * 2:
+        return tape_text(length, unit)
+    part = Unit.CM.length * 10 if shop.metric else Unit.YD.length.times(Fraction(1, 8))
+    return shop_text(part * part.times_into(length), shop)

@@ -11,10 +11,11 @@ from estimator.buying.one_width import WidthOption
 from estimator.buying.remnants_first import cut_from_stash_first
 from estimator.buying.small_things import lines_for
 from estimator.buying.stock_first import Lines, Need, with_stock
+from estimator.buying.thread import buy_thread
 from estimator.buying.types import Purchase
 from estimator.faults import Wrong
 from estimator.measure import Unit
-from estimator.needs.types import FabricTerms
+from estimator.needs.types import FabricTerms, ThreadNeed
 from estimator.shops import Shops, Visit
 from estimator.stash import Single, Stash
 
@@ -103,13 +104,17 @@ def _by_need(lines: Sequence[Purchase]) -> Iterator[tuple[Need | None, Lines]]:
     return ((group[0].need, tuple(group)) for group in groups.values())
 
 
+def _lines_for(need: Need, unit: Unit) -> Lines:
+    return (buy_thread(need),) if isinstance(need, ThreadNeed) else lines_for(need, unit)
+
+
 def _of_small_thing(
     need: Need, lines: Lines, singles: Sequence[Single], unit: Unit, shops: Shops
 ) -> Iterator[Way]:
     """A trim or notion from all shops and, where shops are weighed, from each one alone."""
 
     def buying(asked: Need) -> Lines:
-        return lines_for(asked, unit)
+        return _lines_for(asked, unit)
 
     if singles:
         yield Way(with_stock(need, lines, singles, buying))
@@ -121,7 +126,7 @@ def _of_small_thing(
             terms = replace(asked.terms, offers=own)
             here = replace(asked, terms=terms)
             return tuple(
-                replace(line, alike=lines[0].alike, need=need) for line in lines_for(here, unit)
+                replace(line, alike=lines[0].alike, need=need) for line in _lines_for(here, unit)
             )
 
         try:

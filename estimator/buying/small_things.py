@@ -1,176 +1,139 @@
-"""Trims, elastics and notions: from needs to the cheapest way to buy each."""
+"""Trims, elastics and notions: from needs to the cheapest way to buy each.
+
+A purchase is on one offer; a need that is met from several put-ups is several purchases.
+"""
 
 from __future__ import annotations
 
-from collections import Counter
 from dataclasses import replace
 from fractions import Fraction
 from math import lcm
 
+from estimator.buying.cut_from import off_the_roll, runs_in_turn
 from estimator.buying.cut_lengths import break_note, cut_from_roll, with_waste
-from estimator.buying.put_ups import fewest_bins
-from estimator.buying.types import Buy, Purchase, least_bought
+from estimator.buying.fillings import Holder
+from estimator.buying.packs import least_packs
+from estimator.buying.put_ups import all_runs, longest_run, ways_on_put_ups
+from estimator.buying.types import Buy, Part, Purchase, Way, least_way
 from estimator.catalog import Kind, Offer
 from estimator.faults import Wrong
-from estimator.measure import Length, Unit, natural_text, shop_text, tape_text
+from estimator.measure import Length, Unit, natural_text, tape_text
 from estimator.needs.types import CountNeed, LengthNeed
-from estimator.working import Operation, Reckoning, Step, in_all
-
-MOST_RUNS_ON_CARDS = 5_000
+from estimator.working import Operation, Step
 
 
 def lines_for(need: LengthNeed | CountNeed, unit: Unit) -> tuple[Purchase, ...]:
     """The lines on which a trim or notion is bought. Raises Wrong where it cannot be had."""
-    line = buy_length(need, unit) if isinstance(need, LengthNeed) else buy_count(need, unit)
-    return (replace(line, need=need),)
+    lines = buy_length(need, unit) if isinstance(need, LengthNeed) else buy_count(need, unit)
+    return tuple(replace(line, need=need) for line in lines)
 
 
-def buy_length(need: LengthNeed, unit: Unit) -> Purchase:
-    """The cheapest way to buy a trim: cut from the roll, or on cards of whole runs.
+def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
+    """The cheapest way to buy a trim: cut from the roll, on put-ups of whole runs, or on both.
 
     ``unit`` is that in which complaints are worded. Raises Wrong for a run that no put-up holds.
     """
-    all_runs = _all_runs(need)
-    needed = with_waste(all_runs, need.terms)
-    ways = []
+    runs = all_runs(need)
+    needed = with_waste(runs, need.terms)
+    ways: list[Way] = []
     for offer in need.terms.offers:
         if offer.put_up.cut_to_length:
-            ways.append(cut_from_roll([needed], offer))
-        elif isinstance(offer.put_up.holds, Length):
-            ways += _on_cards(need, all_runs, offer, offer.put_up.holds, unit)
-        else:
+            buy = off_the_roll(cut_from_roll([needed], offer), runs_in_turn(need.runs))
+            ways.append((Part(buy, needed.value),))
+        elif not isinstance(offer.put_up.holds, Length):
             raise Wrong(
                 f"'{offer.item}' is sold as {offer.put_up.text}, which says nothing of its length",
                 "offer it by the length, or as card of 3 yd",
             )
+    ways += ways_on_put_ups(need, unit)
     if not ways:
-        longest = max(run.length.value for run in need.runs)
         holds = max(offer.put_up.holds for offer in need.terms.offers
                     if isinstance(offer.put_up.holds, Length))  # fmt: skip
         raise Wrong(
-            f"one run takes {tape_text(longest, unit)} in one piece, and the longest put-up of "
-            f"'{need.title}' holds {tape_text(holds, unit)}",
-            "plan shorter runs, or offer it by the length or in a longer put-up",
+            f"one run takes {tape_text(longest_run(need), unit)} in one piece, and the longest "
+            f"put-up of '{need.title}' holds {tape_text(holds, unit)}",
+            "plan shorter runs, allow joins, or offer it by the length or in a longer put-up",
         )
-    best = least_bought(ways)
-    return Purchase(
-        key=need.key,
-        group=need.group,
-        title=need.title,
-        names=need.names,
-        colour=need.terms.colour,
-        width=best.offer.width,
-        needed=needed.value if isinstance(best.bought, Length) else all_runs.value,
-        buy=best,
-        notes=(*need.notes, *filter(None, (best.note,))),
-        sources=tuple(dict.fromkeys(run.source for run in need.runs)),
-        alike=need.terms,
+    sources = tuple(dict.fromkeys(run.source for run in need.runs))
+    run_notes = dict.fromkeys(note for run in need.runs for note in run.notes)
+    best = least_way(ways)
+    others = tuple(tuple(part.buy for part in way) for way in ways if way is not best)
+    takes = tuple((run.source, run.length.value * run.count) for run in need.runs)
+    return tuple(
+        Purchase(
+            key=_key(need.key, part, number),
+            group=need.group,
+            title=need.title,
+            names=need.names,
+            colour=need.terms.colour,
+            width=part.buy.offer.width,
+            needed=part.needed,
+            buy=part.buy,
+            notes=(*need.notes, *run_notes, *filter(None, (part.buy.note,))),
+            sources=sources,
+            others=others if number == 0 else (),
+            takes=takes if number == 0 else (),
+            alike=need.terms,
+        )
+        for number, part in enumerate(best)
     )
 
 
-def _all_runs(need: LengthNeed) -> Reckoning:
-    """Every run's working, one after the other, and their sum: totalled before any rounding."""
-    alike = [run.length.times("so many runs alike", run.count) for run in need.runs]
-    return in_all("all runs together", alike)
+def _key(key: str, part: Part, number: int) -> str:
+    """The key of a need; of what is bought beside the first put-up, with its own put-up."""
+    return f"{key} / {part.buy.offer.put_up.text}" if number else key
 
 
-def _on_cards(
-    need: LengthNeed, all_runs: Reckoning, offer: Offer, holds: Length, unit: Unit
-) -> list[Buy]:
-    """Whole runs on cards; none where a run is longer than a card."""
-    lengths = [run.length.exact for run in need.runs for _ in range(run.count)]
-    if max(lengths) > holds.ticks:
-        return []
-    if len(lengths) > MOST_RUNS_ON_CARDS:
-        raise Wrong(
-            f"there are {len(lengths)} runs to fit on {offer.put_up.text}",
-            f"plan at most {MOST_RUNS_ON_CARDS}, or offer it by the length",
-        )
-    fineness = lcm(*(length.denominator for length in lengths))
-    runs = [int(length * fineness) for length in lengths]
-    capacity = holds.ticks * fineness
-    cards = fewest_bins(runs, capacity)
-    count = len(cards)
-    by_sum = -(-sum(runs) // capacity)
-    label = f"{len(runs)} whole run{'s' if len(runs) > 1 else ''}, each in one piece"
-    steps = [*all_runs.steps, Step(label, Operation.FITTED, holds, count)]
-    bought = _from_quantity(offer, count, steps)
-    left = Counter(
-        Length((capacity - sum(card)) // fineness) for card in cards if sum(card) < capacity
-    )
-    notes = []
-    if count > by_sum:
-        notes.append(f"the sum of lengths would fit on {by_sum}, but no run is joined")
-    if bought > count:
-        notes.append(break_note(f"{bought}"))
-    if left:
-        notes.append(f"left over: {_left_text(left, unit)}")
-    return [Buy(offer, bought, tuple(steps), "; ".join(notes))]
-
-
-def _left_text(left: Counter[Length], unit: Unit) -> str:
-    """Left-overs as a person would name them, equal ones together and the longest first."""
-    parts = [
-        f"{number} × {_rough_text(length, unit)}" if number > 1 else _rough_text(length, unit)
-        for length, number in sorted(left.items(), reverse=True)
-    ]
-    return ", ".join(parts[:4]) + (", ..." if len(parts) > 4 else "")
-
-
-def _rough_text(length: Length, unit: Unit) -> str:
-    """Long lengths in whole eighths of a yard, or tenths of a metre, downwards."""
-    shop = unit.shop
-    if length < shop.length * 2:
-        return tape_text(length, unit)
-    part = Unit.CM.length * 10 if shop.metric else Unit.YD.length.times(Fraction(1, 8))
-    return shop_text(part * part.times_into(length), shop)
-
-
-def _from_quantity(offer: Offer, count: int, steps: list[Step]) -> int:
-    """At least the quantity from which an offer's price holds."""
-    least = offer.from_quantity
-    if not isinstance(least, int) or count >= least:
-        return count
-    steps.append(Step("the quantity from which this price holds", Operation.AT_LEAST, least, least))
-    return least
-
-
-def buy_count(need: CountNeed, unit: Unit) -> Purchase:
-    """The cheapest way to buy a notion: singly or in packs; a zip by the length it must close.
+def buy_count(need: CountNeed, unit: Unit) -> tuple[Purchase, ...]:
+    """The cheapest way to buy a notion: singly and in packs; a zip by the length it must close.
 
     Raises Wrong for a zip that is not sold in that length, or in a longer one.
     """
     offers = need.terms.offers
     if need.opening is not None and any(offer.length for offer in offers):
         offers = _long_enough(need, need.opening, unit)
-    ways = [_in_packs(need, offer) for offer in offers]
-    best = least_bought(ways)
-    notes = [best.note] if best.note else []
-    length = best.offer.length
-    if need.opening is not None and length is None:
-        notes.append(
-            f"for an opening of {tape_text(need.opening, unit)}: take it or the next longer"
+    ways = _in_packs(need, offers)
+    best = least_way(ways)
+    ways += [_packed(need, [offer]) for offer in offers]
+    others = tuple(tuple(part.buy for part in way) for way in ways if way is not best)
+    return tuple(
+        Purchase(
+            key=_key(need.key, part, number),
+            group=need.group,
+            title=need.title,
+            names=need.names,
+            colour=need.terms.colour,
+            width=part.buy.offer.width,
+            needed=part.needed,
+            buy=_with_zip_steps(need, part.buy),
+            notes=(*need.notes, *filter(None, (part.buy.note,)), *_zip_notes(need, part.buy, unit)),
+            sources=need.sources,
+            others=others if number == 0 else (),
+            alike=(need.terms, need.opening),
         )
-    elif need.opening is not None and length is not None:
-        best = replace(best, steps=(*_zip_steps(need.opening, length), *best.steps))
-        notes.append(f"{natural_text(length, unit)} long")
-        if length > need.opening:
-            notes.append(f"shorten to {natural_text(need.opening, unit)}")
-    elif length is not None:
-        notes.append(f"{natural_text(length, unit)} long")
-    return Purchase(
-        key=need.key,
-        group=need.group,
-        title=need.title,
-        names=need.names,
-        colour=need.terms.colour,
-        width=best.offer.width,
-        needed=need.count,
-        buy=best,
-        notes=(*need.notes, *notes),
-        sources=need.sources,
-        alike=(need.terms, need.opening),
+        for number, part in enumerate(best)
     )
+
+
+def _with_zip_steps(need: CountNeed, buy: Buy) -> Buy:
+    length = buy.offer.length
+    if need.opening is None or length is None:
+        return buy
+    return replace(buy, steps=(*_zip_steps(need.opening, length), *buy.steps))
+
+
+def _zip_notes(need: CountNeed, buy: Buy, unit: Unit) -> list[str]:
+    length = buy.offer.length
+    if length is None:
+        if need.opening is None:
+            return []
+        return [f"for an opening of {tape_text(need.opening, unit)}: take it or the next longer"]
+    if need.opening is None and need.terms.kind is Kind.THREAD:
+        return []
+    notes = [f"{natural_text(length, unit)} long"]
+    if need.opening is not None and length > need.opening:
+        notes.append(f"shorten to {natural_text(need.opening, unit)}")
+    return notes
 
 
 def _zip_steps(opening: Length, length: Length) -> tuple[Step, ...]:
@@ -196,19 +159,66 @@ def _long_enough(need: CountNeed, opening: Length, unit: Unit) -> tuple[Offer, .
     return tuple(offer for offer in need.terms.offers if offer.length == good[0])
 
 
-def _in_packs(need: CountNeed, offer: Offer) -> Buy:
-    if offer.put_up.cut_to_length:
-        raise Wrong(
-            f"'{offer.item}' is sold {offer.put_up.text}, and the plan counts it",
-            "offer it each, or as pack of 6",
-        )
-    holds = offer.put_up.holds if isinstance(offer.put_up.holds, int) else 1
-    steps = list(need.steps)
-    count = -(-need.count // holds)
+def _in_packs(need: CountNeed, offers: tuple[Offer, ...]) -> list[Way]:
+    """Packs of several sizes and single ones together; things of several lengths do not mix."""
+    for offer in offers:
+        if offer.put_up.cut_to_length:
+            raise Wrong(
+                f"'{offer.item}' is sold {offer.put_up.text}, and the plan counts it",
+                "offer it each, or as pack of 6",
+            )
+    lengths = dict.fromkeys(offer.length for offer in offers)
+    return [
+        _packed(need, [offer for offer in offers if offer.length == length]) for length in lengths
+    ]
+
+
+def _packed(need: CountNeed, offers: list[Offer]) -> Way:
+    """The cheapest mix, the largest packs first."""
+    prices = [Fraction(offer.price or 0) for offer in offers]
+    priced = all(offer.price is not None for offer in offers)
+    coin = lcm(*(price.denominator for price in prices))
+    packs = [
+        Holder(_holds(offer), int(price * coin) if priced else 0, _least(offer))
+        for offer, price in zip(offers, prices, strict=True)
+    ]
+    counts = least_packs(need.count, packs)
+    bought = [(offer, count) for offer, count in zip(offers, counts, strict=True) if count]
+    bought.sort(key=lambda one: -_holds(one[0]))
+    return tuple(_part(need, bought, place) for place in range(len(bought)))
+
+
+def _holds(offer: Offer) -> int:
+    return offer.put_up.holds if isinstance(offer.put_up.holds, int) else 1
+
+
+def _least(offer: Offer) -> int:
+    return max(1, offer.from_quantity) if isinstance(offer.from_quantity, int) else 1
+
+
+def _part(need: CountNeed, bought: list[tuple[Offer, int]], place: int) -> Part:
+    """The packs of one size: what those before them leave, and in the last all that is over."""
+    offer, packs = bought[place]
+    holds, steps = _holds(offer), list(need.steps)
+    before = sum(_holds(other) * count for other, count in bought[:place])
+    left = need.count - before
+    if before:
+        steps.append(Step("in the larger packs", Operation.TAKE, before, left))
+    here = left
+    if place < len(bought) - 1 and left > packs * holds:
+        here = packs * holds
+        later = left - here
+        steps.append(Step("in the smaller packs", Operation.TAKE, later, here))
+    count = -(-here // holds)
     if holds > 1:
         steps.append(Step(f"up to whole {offer.put_up.text}", Operation.DIVIDE, holds, count))
-    bought = _from_quantity(offer, count, steps)
-    spare = bought * holds - need.count
-    notes = [break_note(f"{bought}")] if bought > count else []
+    notes = []
+    if packs > count:
+        label = "the quantity from which this price holds"
+        steps.append(Step(label, Operation.AT_LEAST, packs, packs))
+        notes.append(break_note(f"{packs}"))
+    others = [f"{count} × {one.put_up.text}" for one, count in bought if one is not offer]
+    notes += [f"together with {' and '.join(others)}"] if others else []
+    spare = packs * holds - here
     notes += [f"{spare} to spare"] if spare else []
-    return Buy(offer, bought, tuple(steps), "; ".join(notes))
+    return Part(Buy(offer, packs, tuple(steps), "; ".join(notes)), here)

@@ -10,14 +10,15 @@ from math import ceil
 
 from estimator.buying.least_taken import least_taken
 from estimator.buying.remnants import length_of
+from estimator.buying.thread import buy_thread, on_one
 from estimator.buying.types import Buy, Purchase, costs_less, nothing_bought
 from estimator.catalog import Kind
 from estimator.measure import ZERO, Length
-from estimator.needs.types import CountNeed, LengthNeed, Run
+from estimator.needs.types import CountNeed, LengthNeed, Run, ThreadNeed
 from estimator.stash import Single, Taken
 from estimator.working import Operation, Step
 
-Need = LengthNeed | CountNeed
+Need = LengthNeed | CountNeed | ThreadNeed
 Lines = tuple[Purchase, ...]
 Buying = Callable[[Need], Lines]
 """What is bought for a need; raises Wrong where it cannot be had."""
@@ -34,6 +35,8 @@ def with_stock(need: Need, lines: Lines, singles: Sequence[Single], buying: Buyi
     """
     if isinstance(need, LengthNeed):
         found = _lengths(need, lines, singles, buying)
+    elif isinstance(need, ThreadNeed):
+        found = _spools(need, lines, singles)
     elif need.opening is not None:
         found = _zips(need, lines, singles, buying)
     else:
@@ -47,7 +50,9 @@ def with_stock(need: Need, lines: Lines, singles: Sequence[Single], buying: Buyi
 def _nothing(need: Need, lines: Lines) -> Purchase:
     needed: Length | int = ZERO if isinstance(need, LengthNeed) else 0
     first = lines[0]
-    return replace(first, needed=needed, buy=nothing_bought(first.buy.offer), notes=need.notes)
+    return replace(
+        first, needed=needed, buy=nothing_bought(first.buy.offer), notes=need.notes, others=()
+    )
 
 
 def _bills(lines: Sequence[Purchase]) -> list[Buy]:
@@ -153,6 +158,38 @@ def _zips(need: CountNeed, lines: Lines, singles: Sequence[Single], buying: Buyi
     found = _beside_counted(need, lines, len(used), buying)
     taken = tuple(Taken(one, length_of(one), ZERO) for one in used)
     return (replace(found[0], taken=taken), *found[1:])
+
+
+def _spools(need: ThreadNeed, lines: Lines, singles: Sequence[Single]) -> Lines:
+    """Spools in hand that hold as much as any on offer, each in the place of one."""
+    longest = max(on_one(offer) for offer in need.terms.offers)
+    full = [one for one in singles if one.thing.length is None or length_of(one) >= longest]
+    # those that state their length are one each, the others stand together as a count
+    most = sum(1 if one.thing.length else one.thing.count for one in full)
+    best, found = 0, lines
+    for count in range(1, min(most, MOST_COUNTED) + 1):
+        bought = (buy_thread(need, count),)
+        if costs_less(_bills(bought), _bills(found)):
+            best, found = count, bought
+        if not bought[0].buy.bought:
+            break
+    if not best:
+        return lines
+    rows = sorted(full, key=lambda one: (length_of(one), one.thing.count, one.row, one.nth))
+    return (replace(found[0], taken=tuple(_from_spools(rows, best))), *found[1:])
+
+
+def _from_spools(rows: Sequence[Single], count: int) -> Iterator[Taken]:
+    for one in rows:
+        if not count:
+            return
+        if one.thing.length:
+            count -= 1
+            yield Taken(one, length_of(one), ZERO)
+        else:
+            amount = min(count, one.thing.count)
+            count -= amount
+            yield Taken(one, amount, one.thing.count - amount)
 
 
 def _counted(need: CountNeed, lines: Lines, singles: Sequence[Single], buying: Buying) -> Lines:

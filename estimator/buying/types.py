@@ -5,16 +5,23 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import Decimal
 from fractions import Fraction
 
 from estimator.catalog import Offer
 from estimator.measure import ZERO, Length
-from estimator.needs.types import CountNeed, Group, LengthNeed
+from estimator.needs.types import CountNeed, Group, LengthNeed, ThreadNeed
+from estimator.prices import to_the_coin
 from estimator.stash import Taken
 from estimator.working import Operation, Source, Step
 
-CENT = Decimal("0.01")
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """One length of trim as it is bought, off the roll or on a card, and the runs cut from it."""
+
+    holds: Length
+    runs: tuple[tuple[Source, Length], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,13 +29,15 @@ class Buy:
     """One way to meet a need: so much on one offer.
 
     ``bought`` is a length where the shop cuts to length, else a number of put-ups. ``steps`` end
-    in that figure. ``note`` is what the buyer or maker should know of this way.
+    in that figure. ``note`` is what the buyer or maker should know of this way. ``filled`` tells
+    of a trim which runs come out of which length.
     """
 
     offer: Offer
     bought: Length | int
     steps: tuple[Step, ...]
     note: str = ""
+    filled: tuple[Filled, ...] = ()
 
     @property
     def sold_units(self) -> Fraction:
@@ -39,14 +48,17 @@ class Buy:
 
     @property
     def cost(self) -> Decimal | None:
-        """The money, to the cent; None without a price, as far as anything is bought."""
+        """The money, to the least coin of its currency.
+
+        None without a price, as far as anything is bought.
+        """
         if not self.bought:
-            return Decimal("0.00")
+            return to_the_coin(Decimal(0), self.offer.currency)
         price = self.offer.price_per_sold_unit
         if price is None:
             return None
         units = self.sold_units
-        return (price * units.numerator / units.denominator).quantize(CENT, ROUND_HALF_UP)
+        return to_the_coin(price * units.numerator / units.denominator, self.offer.currency)
 
     @property
     def amount(self) -> Fraction:
@@ -54,7 +66,9 @@ class Buy:
         if isinstance(self.bought, Length):
             return Fraction(self.bought.ticks)
         holds = self.offer.put_up.holds
-        return Fraction(self.bought * (holds.ticks if isinstance(holds, Length) else holds or 1))
+        if isinstance(holds, Length):
+            return Fraction(self.bought * holds.ticks * self.offer.put_up.pieces)
+        return Fraction(self.bought * (holds or 1))
 
     @property
     def unit(self) -> str:
@@ -65,11 +79,26 @@ class Buy:
 
 
 @dataclass(frozen=True, slots=True)
+class Part:
+    """What is bought on one offer, and how much of the need that meets."""
+
+    buy: Buy
+    needed: Length | int
+
+
+Way = tuple[Part, ...]
+"""One way to meet a need: on one offer, or on several put-ups together."""
+
+
+@dataclass(frozen=True, slots=True)
 class Purchase:
     """One line of the shopping list. ``needed`` is before the shop's minimum, step or put-up.
 
+    ``others`` are the other ways to buy it that were reckoned, in no order, each on one offer or on
+    several together. ``takes`` says, of what is bought by its length, how much of it each of its
+    sources takes before waste. Of a need that is met on several lines both stand on the first.
     ``alike`` is equal for lines that would be bought as one were their garments planned together.
-    ``need`` is that of a trim or notion, and ``taken`` what comes from the stash instead.
+    ``need`` is that of a trim, notion or thread, and ``taken`` what comes from the stash instead.
     """
 
     key: str
@@ -82,8 +111,10 @@ class Purchase:
     buy: Buy
     notes: tuple[str, ...]
     sources: tuple[Source, ...]
+    others: tuple[tuple[Buy, ...], ...] = ()
+    takes: tuple[tuple[Source, Length], ...] = ()
     alike: object = None
-    need: LengthNeed | CountNeed | None = None
+    need: LengthNeed | CountNeed | ThreadNeed | None = None
     taken: tuple[Taken, ...] = ()
 
 
@@ -117,6 +148,20 @@ def nothing_bought(offer: Offer) -> Buy:
     if offer.put_up.cut_to_length:
         free["per"] = offer.per or offer.sold_by
     return Buy(offer.model_copy(update=free), none, (step,))
+
+
+def least_way(ways: Sequence[Way]) -> Way:
+    """The way that costs least; where a price lacks, the one that buys least. Ties: the first."""
+
+    def amount(way: Way) -> Fraction:
+        return sum((part.buy.amount for part in way), Fraction(0))
+
+    if any(part.buy.cost is None for way in ways for part in way):
+        return min(ways, key=amount)
+    return min(
+        ways,
+        key=lambda way: (sum(part.buy.cost or Decimal(0) for part in way), len(way), amount(way)),
+    )
 
 
 def with_own_keys(purchases: Sequence[Purchase]) -> tuple[Purchase, ...]:

@@ -15,6 +15,8 @@ from estimator.layout.question import Held
 
 FINEST_GRID = 20_000
 """Boxes longer than this, in units, are searched without sums: the numbers get too long."""
+ANY_SUM = 0
+"""Stands for sums that are not worked out: nothing is foreseen to stay empty."""
 
 
 class Left(NamedTuple):
@@ -47,8 +49,8 @@ class Fill:
             if all(2 * lie.along > box.along for lie in lies)
         )
         self._too_fine = max(box.across, box.along) > FINEST_GRID
-        self._mask_across = (2 << box.across) - 1
-        self._mask_along = (2 << box.along) - 1
+        self._mask_across = 0 if self._too_fine else (2 << box.across) - 1
+        self._mask_along = 0 if self._too_fine else (2 << box.along) - 1
 
     def left(self, counts: tuple[int, ...]) -> Left:
         """Sums and smallest sizes of `counts[k]` pieces of each kind k."""
@@ -64,7 +66,7 @@ class Fill:
         shortest = min((self._shortest[kind] for kind in kinds), default=box.along + 1)
         tall, held = self._tall_of(counts), self._held_of(counts)
         if self._too_fine:
-            return Left(self._mask_across, self._mask_along, narrowest, shortest, tall, held)
+            return Left(ANY_SUM, ANY_SUM, narrowest, shortest, tall, held)
         across = along = 1
         for kind in kinds:
             lies = box.lies[kind]
@@ -100,4 +102,6 @@ class Fill:
 
 def unfilled(sums: int, room: int) -> int:
     """What is left of `room` at best, with pieces of these sums."""
+    if sums == ANY_SUM:
+        return 0
     return room + 1 - (sums & ((2 << room) - 1)).bit_length()

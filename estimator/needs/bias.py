@@ -41,6 +41,15 @@ def bias_yield(across: Length, along: Length, width: Length, wanted: int) -> Len
     is longer than a square gives strips from edge to edge. The longest are joined first, and no
     more of them than reach ``wanted`` ticks.
     """
+    return Length(int(_joined(across, along, width, wanted)[0]))
+
+
+def strips_joined(across: Length, along: Length, width: Length, wanted: Length) -> int:
+    """How many bias strips of such a rectangle are joined to reach a length."""
+    return _joined(across, along, width, wanted.ticks)[1]
+
+
+def _joined(across: Length, along: Length, width: Length, wanted: int) -> tuple[Fraction, int]:
     diagonal = across.ticks * ROOT_2_AT_LEAST
     step = width.ticks * ROOT_2_AT_MOST
     whole = int((along - across).ticks / step)
@@ -49,12 +58,13 @@ def bias_yield(across: Length, along: Length, width: Length, wanted: int) -> Len
     while beside >= width.ticks:
         strips += [beside, beside]
         beside -= 2 * width.ticks
-    total = Fraction(0)
-    for number, strip in enumerate(strips):
+    total, number = Fraction(0), 0
+    for strip in strips:
         total += strip - (LOST_AT_A_JOIN.ticks if number else 0)
+        number += 1
         if total >= wanted:
             break
-    return Length(int(total))
+    return total, number
 
 
 def cloth_for_bias(

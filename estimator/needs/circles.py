@@ -9,8 +9,9 @@ from decimal import Decimal
 from fractions import Fraction
 
 from estimator.faults import Wrong
-from estimator.measure import Length, whole_ticks
+from estimator.measure import ZERO, Length, whole_ticks
 from estimator.needs.outlines import Allowances, Sized, edge_word, stated
+from estimator.needs.types import Arc
 from estimator.plan import Piece
 from estimator.working import Reckoning
 
@@ -35,9 +36,12 @@ def waist_radius(piece: Piece) -> Length:
     return whole_ticks(stated(piece.waist).ticks / (2 * PI * share_of(piece)))
 
 
-def hem_of_sector(piece: Piece) -> Length:
-    """The finished length of a sector's outer edge: the waist and 2 pi x share x length."""
-    return stated(piece.waist) + whole_ticks(2 * PI * share_of(piece) * stated(piece.length).ticks)
+def ring_of_sector(piece: Piece, below: Length) -> Length:
+    """The finished length of a line round a sector, so far below its waist.
+
+    It is the waist and 2 pi x share x distance; at the sector's whole length it is the outer edge.
+    """
+    return stated(piece.waist) + whole_ticks(2 * PI * share_of(piece) * below.ticks)
 
 
 def size_sector(piece: Piece, edges: Allowances) -> Sized:
@@ -68,4 +72,7 @@ def size_sector(piece: Piece, edges: Allowances) -> Sized:
     if share == HALF:
         length = beyond(more)
     finished = (stated(piece.waist), stated(piece.length))
-    return Sized(finished, width, length, True, NAMES[share])
+    across = getattr(edges, less) if share in (QUARTER, THREE_QUARTERS) else ZERO
+    along = getattr(edges, more) if share != WHOLE else ZERO
+    arc = Arc(share, waist_radius(piece) - edges.top, radius.value, across, along)
+    return Sized(finished, width, length, True, NAMES[share], arc=arc)

@@ -14,6 +14,7 @@ from estimator.edges import SEWN, SIDES, EdgeFinish, Finish, allowance
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, tape_text
 from estimator.needs.circles import size_sector
+from estimator.needs.linings import length_note, other_length, refuse_trimmed_strip, trimmed
 from estimator.needs.on_bias import box_on_bias, refuse_off_the_bias
 from estimator.needs.outlines import (
     Allowances,
@@ -41,14 +42,15 @@ def with_own_sizes(piece: Piece, cut: Cut) -> Piece:
     """The piece as it is for one of its fabrics, whose entry may state sizes of its own."""
     own = {
         key: value
-        for key in ("quantity", "width", "length", "top", "bottom", "waist", "grain")
+        for key in ("quantity", "width", "length", "top", "bottom", "waist", "fullness", "grain")
         if (value := getattr(cut, key)) is not None
     }
     if cut.edges is not None:
         own["edges"] = {**piece.edges, **cut.edges}
-    for key in ("width", "length", "top", "bottom", "waist"):
+    for key in ("width", "length", "top", "bottom", "waist", "fullness"):
         if key in own and getattr(piece, key) is None:
             raise Wrong(f"{key} is not a size of this piece", "state the sizes that the piece has")
+    own |= other_length(piece, cut)
     return piece.model_copy(update=own) if own else piece
 
 
@@ -100,21 +102,22 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
     piece = to_cut.piece
     sized = size_piece(to_cut)
     width, length, finished = sized.width, sized.length, sized.finished
-    notes = [sized.note, _narrow_end(sized, to_cut), piece.note]
-    on_bias = None
+    notes = [sized.note, _narrow_end(sized, to_cut), length_note(to_cut), piece.note]
+    on_bias, arc = None, sized.arc
     finishes = {side: _finish(piece, side) for side in SIDES}
     selvedges, grain = on_selvedges(piece, finishes, piece.grain)
     if to_cut.cut.cut_to == "finished size":
         selvedges = ()  # it ends within the piece, and has no edge of its own
     if grain is Grain.CROSSWISE:
         width, length, finished = length, width, (finished[1], finished[0])
+        arc = arc.turned if arc else None
         notes.append("crosswise: its length lies across the fabric")
     if piece.grain is Grain.BIAS:
-        garment = to_cut.order.plan.garment
+        order = to_cut.order
         on_bias = (width.value, length.value)
-        own = " by ".join(tape_text(size, garment.unit) for size in on_bias)
+        own = " by ".join(tape_text(size, order.tape) for size in on_bias)
         notes.append(f"on the bias: cut {own}, and laid at 45°")
-        width, length = box_on_bias(sized, garment.rules.mark)
+        width, length = box_on_bias(sized, order.mark)
     if selvedges:
         edge = "its edge" if len(selvedges) == 1 else "both its sides"
         notes.append(f"{edge} on the selvedge")
@@ -130,6 +133,8 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
         boxed=sized.boxed or on_bias is not None,
         narrow=sized.narrow if grain in (Grain.LENGTHWISE, Grain.BIAS) else None,
         square=sized.square,
+        on_its_head=sized.on_its_head,
+        arc=arc,
         on_bias=on_bias,
         selvedges=selvedges,
         on_fold=any(finishes[side].finish is Finish.FOLD for side in opens),
@@ -142,7 +147,7 @@ def _narrow_end(sized: Sized, to_cut: ToCut) -> str:
     """A taper's other cut width, without which it cannot be chalked."""
     if sized.narrow is None:
         return ""
-    return f"cut {tape_text(sized.narrow, to_cut.order.plan.garment.unit)} at its narrow end"
+    return f"cut {tape_text(sized.narrow, to_cut.order.tape)} at its narrow end"
 
 
 def size_piece(to_cut: ToCut) -> Sized:
@@ -161,7 +166,8 @@ def size_piece(to_cut: ToCut) -> Sized:
             case Shape.SECTOR:
                 sized = size_sector(piece, edges)
     _refuse_deep_hems(piece, edges, sized)
-    mark = to_cut.order.plan.garment.rules.mark
+    mark = to_cut.order.mark
+    sized = trimmed(sized, to_cut.cut)
     width = sized.width.to_mark("up to the mark of the tape", mark)
     length = sized.length.to_mark("up to the mark of the tape", mark)
     narrow = None if sized.narrow is None else sized.narrow.up_to(mark)
@@ -171,10 +177,11 @@ def size_piece(to_cut: ToCut) -> Sized:
 def cut_length(to_cut: ToCut) -> Reckoning:
     """The cut length of a joined strip's widths: their finished depth and its allowances."""
     edges = allowances_of(to_cut)
+    refuse_trimmed_strip(to_cut.cut)
     length = _opened(to_cut.piece, "length", edges)
     finished = stated(to_cut.piece.length)
     _refuse_deep_hems(to_cut.piece, edges, Sized((finished, finished), length, length))
-    return length.to_mark("up to the mark of the tape", to_cut.order.plan.garment.rules.mark)
+    return length.to_mark("up to the mark of the tape", to_cut.order.mark)
 
 
 def _unfolded(to_cut: ToCut) -> Piece:

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from estimator.edges import SIDES, EdgeRef, Finish
 from estimator.faults import NamesAnUnread, Wrong, nearest
 from estimator.job import GarmentOrder
-from estimator.measure import Length
-from estimator.needs.circles import hem_of_sector
+from estimator.measure import ZERO, Length, Unit, natural_text, tape_text
+from estimator.needs.circles import ring_of_sector
 from estimator.needs.cutting import size_piece, with_own_sizes
 from estimator.needs.outlines import side_of_taper, stated
 from estimator.needs.types import ToCut
@@ -53,8 +53,11 @@ class EdgeLengths:
                 f"write at most {piece.quantity}",
             )
 
-    def one(self, ref: EdgeRef) -> Length:
-        """The finished length of one such edge."""
+    def one(self, ref: EdgeRef, inside: Length = ZERO) -> Length:
+        """The finished length of one such edge, or of the line that lies ``inside`` it.
+
+        Only across a taper or round a sector is that another length than the edge's own.
+        """
         self.check(ref)
         piece = self.piece(ref.piece)
         edge = piece.edges.get(ref.edge)
@@ -70,9 +73,11 @@ class EdgeLengths:
             return self._of_made_up(piece, across)
         match piece.shape:
             case Shape.TAPER:
-                return self._of_taper(piece, ref.edge)
+                _refuse_beyond(ref, inside, piece)
+                return self._of_taper(piece, ref.edge, inside)
             case Shape.SECTOR:
-                return _of_sector(piece, ref.edge)
+                _refuse_beyond(ref, inside, piece)
+                return _of_sector(piece, ref.edge, inside)
             case Shape.RECTANGLE | Shape.BOX:
                 return self._of_rectangle(piece, across)
 
@@ -86,9 +91,15 @@ class EdgeLengths:
         closed = piece.made is Made.JOINED_STRIP and piece.joined is not Joined.OPEN
         return closed and ref.edge in ("top", "bottom")
 
-    def all(self, ref: EdgeRef) -> Reckoning:
+    def one_alone(self, ref: EdgeRef, inside: Length = ZERO) -> Reckoning:
+        """The finished length of one such edge, or of a line inside it, with its working."""
+        unit = self.order.tape
+        where = f", {tape_text(inside, unit)} inside it" if inside else ""
+        return Reckoning.start(f"{ref}, one{where}", self.one(ref, inside))
+
+    def all(self, ref: EdgeRef, inside: Length = ZERO) -> Reckoning:
         """The finished length of the edge on as many pieces as are meant, with its working."""
-        one = Reckoning.start(f"{ref}, one", self.one(ref))
+        one = self.one_alone(ref, inside)
         return one.times("so many pieces, sewn to one another", self.how_many(ref))
 
     def share(self, ref: EdgeRef, quantity: int) -> Reckoning:
@@ -112,13 +123,16 @@ class EdgeLengths:
         width, length = self._finished(piece)
         return width if across else length
 
-    def _of_taper(self, piece: Piece, edge: str) -> Length:
+    def _of_taper(self, piece: Piece, edge: str, inside: Length) -> Length:
         if edge in ("left", "right"):
             try:
                 return side_of_taper(piece, edge)
             except Wrong:  # which the piece is complained of for
                 raise NamesAnUnread(piece.name) from None
-        size = stated(piece.top if edge == "top" else piece.bottom)
+        near, far = stated(piece.top), stated(piece.bottom)
+        if edge == "bottom":
+            near, far = far, near
+        size = near + (far - near).times(inside / stated(piece.length))
         return size * 2 if {"left", "right"} & _folds(piece) else size
 
     def _finished(self, piece: Piece) -> tuple[Length, Length]:
@@ -141,9 +155,17 @@ def _folds(piece: Piece) -> set[str]:
     return {side for side, edge in piece.edges.items() if edge.finish.finish is Finish.FOLD}
 
 
-def _of_sector(piece: Piece, edge: str) -> Length:
+def _refuse_beyond(ref: EdgeRef, inside: Length, piece: Piece) -> None:
+    if inside > stated(piece.length):
+        raise Wrong(
+            f"a row {natural_text(inside, Unit.IN)} inside {quoted(ref)} lies beyond the piece, "
+            f"which is {natural_text(stated(piece.length), Unit.IN)} long",
+            "plan fewer rows, or less between them",
+        )
+
+
+def _of_sector(piece: Piece, edge: str, inside: Length) -> Length:
+    """Rings round a sector: from the waist outwards they grow by 2 pi x share x distance."""
     if edge in ("left", "right"):
         return stated(piece.length)
-    if edge == "top":
-        return stated(piece.waist)
-    return hem_of_sector(piece)
+    return ring_of_sector(piece, inside if edge == "top" else stated(piece.length) - inside)

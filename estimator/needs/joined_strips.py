@@ -80,7 +80,7 @@ def joined_strip(hanging: ToCut, finished: Reckoning, width: Length) -> tuple[Cu
     own = f"; {piece.note}" if piece.note else ""
     size = (finished.value, stated(piece.length))
     depth = cut_length(hanging)
-    mark = hanging.order.plan.garment.rules.mark
+    mark = hanging.order.mark
 
     def panel(
         name: str, number: int, across: Reckoning, selvedges: tuple[str, ...] = sides
@@ -117,7 +117,7 @@ def joined_strip(hanging: ToCut, finished: Reckoning, width: Length) -> tuple[Cu
 def strip_along(hanging: ToCut, finished: Reckoning, lengths: int) -> tuple[CutPiece, ...]:
     """A strip of equal lengths along the fabric, its depth across it."""
     selvedges, _ = on_selvedges(hanging.piece, allowances_of(hanging).finishes, Grain.CROSSWISE)
-    piece, mark = hanging.piece, hanging.order.plan.garment.rules.mark
+    piece, mark = hanging.piece, hanging.order.mark
     whole = finished.plus("joins and ends", joins_and_ends(hanging, lengths))
     part = whole.divided_by("lengths joined", lengths).to_mark("up to the mark of the tape", mark)
     note = f"{lengths} lengths joined, along the fabric" if lengths > 1 else "along the fabric"
@@ -139,7 +139,7 @@ def _one_width_less(hanging: ToCut, count: int, last: Length, width: Length) -> 
     """Says so where the last width is a sliver, and a little less would take one width fewer."""
     if (last - _join(hanging)) * SLIVER > width:
         return ""
-    unit = hanging.order.plan.garment.unit
+    unit = hanging.order.tape
     fewer = width * (count - 1) - joins_and_ends(hanging, count - 1)
     if fewer <= ZERO:
         return ""

@@ -12,8 +12,8 @@ from graphlib import CycleError, TopologicalSorter
 
 from estimator.faults import NamesAnUnread, Wrong
 from estimator.job import GarmentOrder
-from estimator.measure import ZERO, Length
-from estimator.needs.bias import LOST_AT_A_JOIN, MOST_STRIP, cloth_for_bias
+from estimator.measure import ZERO, Length, tape_text
+from estimator.needs.bias import LOST_AT_A_JOIN, MOST_STRIP, cloth_for_bias, strips_joined
 from estimator.needs.cutting import allowances_of, cut_piece, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.joined_strips import (
@@ -24,8 +24,10 @@ from estimator.needs.joined_strips import (
     widths_for,
 )
 from estimator.needs.outlines import stated
+from estimator.needs.pieced import in_parts
 from estimator.needs.seamed import ways_to_seam
 from estimator.needs.selvedges import Breadth, on_selvedges
+from estimator.needs.strips import length_of_strips
 from estimator.needs.types import CutPiece, ToCut
 from estimator.plan import Grain, Made, Piece, Shape
 from estimator.working import Reckoning
@@ -35,9 +37,10 @@ MOST_ALONG = 4
 """In how many lengths a strip is tried along the fabric; more joins than that are a nuisance."""
 
 
-def is_hanging(piece: Piece) -> bool:
+def is_hanging(to_cut: ToCut) -> bool:
     """Whether a piece's cut sizes hang on the fabric's width or on another piece's edge."""
-    return piece.shape is Shape.SECTOR or takes_a_length(piece)
+    piece = to_cut.piece
+    return piece.shape is Shape.SECTOR or takes_a_length(piece) or to_cut.cut.pieced is not None
 
 
 def takes_a_length(piece: Piece) -> bool:
@@ -100,6 +103,9 @@ def ways_to_make(
     piece = hanging.piece
     if piece.shape is Shape.SECTOR:
         return ways_to_seam(hanging, breadth.of_a_layer)
+    if hanging.cut.pieced is not None:
+        (whole,) = made_up(hanging, edges, breadth)
+        return ((in_parts(whole, hanging, breadth.of_a_layer),),)
     if piece.made is not Made.JOINED_STRIP:
         return (made_up(hanging, edges, breadth),)
     _, grain = on_selvedges(piece, allowances_of(hanging).finishes, piece.grain)
@@ -112,15 +118,22 @@ def ways_to_make(
 
 
 def made_up(hanging: ToCut, edges: EdgeLengths, breadth: Breadth) -> tuple[CutPiece, ...]:
-    """The cut pieces of what takes a length, on fabric of this breadth.
+    """The cut pieces of what takes a length or is pieced, on fabric of this breadth.
 
     Raises Wrong where the fabric is so narrow that joins take all of it.
     """
+    if hanging.trim is not None:
+        strips = length_of_strips(hanging, edges, LOST_AT_A_JOIN)
+        return (_bias_square(hanging, strips, strips.value, breadth.usable),)
+    if not takes_a_length(hanging.piece):
+        return (cut_piece(hanging),)
     finished = _finished(hanging, edges, breadth)
     if hanging.piece.made is Made.JOINED_STRIP:
         return joined_strip(hanging, finished, _panel(hanging, breadth))
     if hanging.piece.made is Made.BIAS_STRIP:
-        return (_bias_square(hanging, finished, breadth.usable),)
+        strips = finished.plus("a join at its ends", LOST_AT_A_JOIN)
+        strips = strips.times("strips", hanging.piece.quantity * hanging.order.copies)
+        return (_bias_square(hanging, strips, finished.value, breadth.usable),)
     whole = hanging.piece.model_copy(update={"length": finished.value})
     return (cut_piece(replace(hanging, piece=whole, long=finished)),)
 
@@ -162,7 +175,7 @@ def _wished(hanging: ToCut, edges: EdgeLengths) -> Reckoning:
     return shared.times("fullness", piece.fullness or 1).plus("underlap", piece.underlap or ZERO)
 
 
-def _bias_square(hanging: ToCut, finished: Reckoning, width: Length) -> CutPiece:
+def _bias_square(hanging: ToCut, strips: Reckoning, finished: Length, width: Length) -> CutPiece:
     """The cloth from which all the bias strips of a piece are cut and joined.
 
     Raises Wrong for strips as wide as the fabric.
@@ -171,24 +184,30 @@ def _bias_square(hanging: ToCut, finished: Reckoning, width: Length) -> CutPiece
     strip = stated(piece.width)
     if strip * 2 >= width:
         raise Wrong("the strip is too wide to be cut on the bias", "make it narrower", ("width",))
-    strips = finished.plus("a join at its ends", LOST_AT_A_JOIN)
-    strips = strips.times("strips", piece.quantity * order.copies)
     if strips.value > MOST_STRIP:
         raise Wrong("it takes more than a kilometre of bias strip", "plan less", ("width",))
-    whole = order.plan.garment.unit.tape.length
-    across, along = cloth_for_bias(strips.value, strip, width, whole)
+    unit = order.plan.garment.unit
+    across, along = cloth_for_bias(strips.value, strip, width, unit.tape.length)
+    joins = strips_joined(across, along, strip, strips.value) - 1
     label = "cloth whose bias strips, joined, reach that"
 
     def reckoned(size: Length) -> Reckoning:
         cloth = Reckoning.start(label, size)
         return replace(cloth, steps=(*strips.steps, *cloth.steps))
 
+    reckoned_width = reckoned(across)
+    if hanging.wide is not None:
+        steps = (*hanging.wide.steps, *reckoned_width.steps)
+        reckoned_width = replace(reckoned_width, steps=steps)
+    note = f"cut into bias strips {tape_text(strip, unit)} wide"
+    if joins:
+        note += f", and joined {joins} time{'s' if joins > 1 else ''}"
     return CutPiece(
         source=hanging.source,
         name=piece.name,
         quantity=1,
-        finished=(strip, finished.value),
-        width=reckoned(across),
+        finished=(strip, finished),
+        width=reckoned_width,
         length=reckoned(along),
-        note="; ".join(filter(None, ("cut into bias strips and joined", piece.note))),
+        note="; ".join(filter(None, (note, piece.note))),
     )

@@ -6,14 +6,20 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from estimator.catalog import Item
-from estimator.faults import Faults, Wrong, nearest
+from estimator.faults import Faults, NamesAnUnread, Wrong, nearest
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Length
+from estimator.needs.closures import check_closures
+from estimator.needs.counts import count_of
 from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
 from estimator.needs.fits import refuse_too_wide
-from estimator.needs.makeup import is_hanging
+from estimator.needs.makeup import is_hanging, takes_a_length
+from estimator.needs.pieced import refuse_not_flat
 from estimator.needs.sewing import check_sewing
+from estimator.needs.strips import strips_to_cut
 from estimator.needs.terms import allowed_offers, buying_terms, currency_of, fabric_terms
+from estimator.needs.thread import check_threads
+from estimator.needs.trim_runs import followed_trim
 from estimator.needs.types import (
     BuyingTerms,
     CountNeed,
@@ -24,9 +30,20 @@ from estimator.needs.types import (
     Needs,
     ToCut,
     ToRun,
+    ToSew,
     key_of,
 )
-from estimator.plan import Elastic, Fabric, Made, Notion, Role, Shape, Trim
+from estimator.plan import (
+    Boning,
+    ByLength,
+    Elastic,
+    Fabric,
+    Lacing,
+    Loops,
+    Made,
+    Role,
+    Trim,
+)
 from estimator.working import Operation, Step
 from estimator.written import quoted
 
@@ -40,6 +57,7 @@ def needs_of(job: Job, faults: Faults) -> Needs:
     fabrics: dict[FabricTerms, FabricNeed] = {}
     lengths: list[ToRun] = []
     counts: dict[tuple[BuyingTerms, Length | None], CountNeed] = {}
+    threads: list[ToSew] = []
     for number, order in enumerate(job.garments):
         with faults.at(order.places, ()):
             currency = currency_of(order, job)
@@ -58,12 +76,16 @@ def needs_of(job: Job, faults: Faults) -> Needs:
         for count in _counts(order, job, faults):
             alike = (count.terms, count.opening)
             counts[alike] = _added(counts[alike], count) if alike in counts else count
+        threads += _threads(number, order, job, faults)
         check_sewing(order, faults)
+        check_threads(order, faults)
+        check_closures(order, faults)
     return Needs(
         garments=job.garments,
         fabrics=tuple(fabrics.values()),
         lengths=tuple(lengths),
         counts=tuple(counts.values()),
+        threads=tuple(threads),
         currency=next(iter(currencies), ""),
     )
 
@@ -77,12 +99,17 @@ def _refuse_unknown_fabrics(order: GarmentOrder, faults: Faults) -> None:
                 wrong = f"the plan has no fabric {quoted(cut.fabric)}"
                 problem = Wrong(wrong, nearest(cut.fabric, known), ("cut", place, "fabric"))
                 faults.add(order.places, ("piece", number), problem)
+    for number, trim in enumerate(order.plan.trim):
+        if trim.cut_from is not None and trim.cut_from not in named:
+            wrong = f"the plan has no fabric {quoted(trim.cut_from)}"
+            problem = Wrong(wrong, nearest(trim.cut_from, known), ("cut_from",))
+            faults.add(order.places, ("trim", number), problem)
 
 
 def _fabrics(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iterator[FabricNeed]:
     for place, fabric in enumerate(order.plan.fabric):
         path = ("fabric", place)
-        to_cut = tuple(_to_cut(fabric, order, faults))
+        to_cut = (*_to_cut(fabric, order, faults), *_strips(fabric, order, job, faults))
         with faults.at(order.places, path):
             terms = fabric_terms(fabric, order, job)
             if _is_idle(fabric, order):
@@ -100,7 +127,7 @@ def _fabrics(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
                 terms=terms,
                 notes=_notes(item, fabric.note),
                 pieces=tuple(_sized(to_cut, terms, order, faults)),
-                hanging=tuple(one for one in to_cut if is_hanging(one.piece)),
+                hanging=tuple(one for one in to_cut if is_hanging(one)),
                 used_as=((number, fabric.name),),
                 sources=(order.source(fabric.name, path),),
             )
@@ -114,6 +141,7 @@ def _notes(item: Item | None, note: str) -> tuple[str, ...]:
 def _is_idle(fabric: Fabric, order: GarmentOrder) -> bool:
     """Nothing is cut from it; where an entry or a name cannot be read, that is not known."""
     named = {cut.fabric for piece in order.plan.piece for cut in piece.cut}
+    named |= {trim.cut_from for trim in order.plan.trim if trim.cut_from is not None}
     known = {one.name for one in order.plan.fabric}
     return fabric.name not in named and named <= known and not order.unread
 
@@ -130,17 +158,41 @@ def _to_cut(fabric: Fabric, order: GarmentOrder, faults: Faults) -> Iterator[ToC
                 faults.add(order.places, (*path, "cut", place), wrong)
 
 
+def _strips(fabric: Fabric, order: GarmentOrder, job: Job, faults: Faults) -> Iterator[ToCut]:
+    """The bias strips that bindings and pipings take from a fabric."""
+    for number, trim in enumerate(order.plan.trim):
+        if trim.cut_from != fabric.name:
+            continue
+        path = ("trim", number)
+        with faults.at(order.places, path):
+            cord = followed_trim(trim, order.plan) if trim.covers is not None else None
+            yield strips_to_cut(trim, _thickness(cord, order, job), order, path)
+
+
+def _thickness(cord: Trim | None, order: GarmentOrder, job: Job) -> Length | None:
+    """How thick a cord is: as the plan says, else as it is on offer."""
+    if cord is None or cord.width is not None:
+        return cord.width if cord else None
+    try:
+        offers = buying_terms(cord, order, job).offers
+    except Wrong:  # which the cord is complained of for
+        raise NamesAnUnread(cord.name) from None
+    return next((offer.width for offer in offers if offer.width), None)
+
+
 def _sized(
     to_cut: tuple[ToCut, ...], terms: FabricTerms, order: GarmentOrder, faults: Faults
 ) -> Iterator[CutPiece]:
     for one in to_cut:
         with faults.at(order.places, one.path):
-            if not is_hanging(one.piece):
+            if one.cut.pieced is not None:
+                refuse_not_flat(one.piece)
+            if not is_hanging(one):
                 piece = cut_piece(one)
                 unit = order.plan.garment.unit
                 refuse_too_wide(piece, terms, allowed_offers(terms), one.cut.fabric, unit)
                 yield piece
-            elif one.piece.shape is Shape.SECTOR:
+            elif not takes_a_length(one.piece):
                 cut_piece(one)
             elif one.piece.made is Made.JOINED_STRIP:
                 cut_length(one)
@@ -162,9 +214,16 @@ def _joined(first: FabricNeed, second: FabricNeed) -> FabricNeed:
 
 
 def _lengths(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iterator[ToRun]:
-    entries: list[tuple[str, int, Trim | Elastic]] = [
-        *(("trim", place, trim) for place, trim in enumerate(order.plan.trim)),
+    entries: list[tuple[str, int, Trim | Elastic | Lacing | Boning | Loops]] = [
+        *(
+            ("trim", place, trim)
+            for place, trim in enumerate(order.plan.trim)
+            if trim.cut_from is None
+        ),
         *(("elastic", place, elastic) for place, elastic in enumerate(order.plan.elastic)),
+        *(("lacing", place, lacing) for place, lacing in enumerate(order.plan.lacing)),
+        *(("boning", place, boning) for place, boning in enumerate(order.plan.boning)),
+        *(("loops", place, loops) for place, loops in enumerate(order.plan.loops)),
     ]
     for table, place, entry in entries:
         with faults.at(order.places, (table, place)):
@@ -185,7 +244,7 @@ def _lengths(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
             )
 
 
-def _refuse_two_overlaps(entry: Trim | Elastic, repeat: Length | None) -> None:
+def _refuse_two_overlaps(entry: ByLength, repeat: Length | None) -> None:
     """A round of a patterned trim overlaps one repeat, whatever else a plan may state."""
     if isinstance(entry, Trim) and repeat is not None and entry.overlap is not None:
         raise Wrong(
@@ -201,30 +260,30 @@ def _counts(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed
         with faults.at(order.places, path):
             terms = buying_terms(notion, order, job)
             item = job.catalog.items.get(terms.item)
+            counted = count_of(notion, order)
             yield CountNeed(
                 key=key_of(terms.item, terms.colour, [notion.name]),
                 title=item.name if item else notion.name,
                 names=(notion.name,),
                 group=Group.NOTIONS,
                 terms=terms,
-                notes=_notes(item, notion.note),
-                count=notion.quantity * order.copies + notion.spare,
+                notes=(*_notes(item, notion.note), *counted.notes),
+                count=counted.count * order.copies + notion.spare,
                 opening=notion.length,
-                steps=_count_steps(notion, order),
+                steps=counted.for_the_job(notion, order),
                 sources=(order.source(notion.name, path),),
             )
 
 
-def _count_steps(notion: Notion, order: GarmentOrder) -> tuple[Step, ...]:
-    count = notion.quantity
-    steps = [Step(notion.name, Operation.START, count, count)]
-    if order.copies > 1:
-        count *= order.copies
-        steps.append(Step("garments", Operation.TIMES, order.copies, count))
-    if notion.spare:
-        count += notion.spare
-        steps.append(Step("spare", Operation.ADD, notion.spare, count))
-    return tuple(steps)
+def _threads(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iterator[ToSew]:
+    for place, thread in enumerate(order.plan.thread):
+        path = ("thread", place)
+        with faults.at(order.places, path):
+            terms = buying_terms(thread, order, job)
+            item = job.catalog.items.get(terms.item)
+            title = item.name if item else thread.name
+            notes = (*filter(None, (thread.weight,)), *_notes(item, thread.note))
+            yield ToSew(number, path, thread, terms, title, notes)
 
 
 def _added(first: CountNeed, second: CountNeed) -> CountNeed:

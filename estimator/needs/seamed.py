@@ -81,7 +81,7 @@ def _else(sector: ToCut, parted: Sequence[Way]) -> str:
     if sector.piece.seams != "none" or not parted:
         return GORES
     way = min(parted, key=needed_across)
-    needed = tape_text(needed_across(way), sector.order.plan.garment.unit)
+    needed = tape_text(needed_across(way), sector.order.tape)
     return f'leave seams = "none" out: seamed from {way[0].seamed}, it takes {needed}'
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from fractions import Fraction
 
 from estimator.edges import EdgeRef, Finish
@@ -10,8 +11,8 @@ from estimator.job import GarmentOrder
 from estimator.measure import tape_text, total
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.makeup import in_sewing_order, takes_a_length
-from estimator.needs.runs import edges_of
-from estimator.plan import Seam
+from estimator.needs.trim_runs import edges_of, followed_trim
+from estimator.plan import Elastic, Seam, Trim
 from estimator.written import quoted
 
 _NOT_SEWN = {Finish.HEM, Finish.ROLLED, Finish.FOLD, Finish.CASING}
@@ -31,13 +32,19 @@ def check_sewing(order: GarmentOrder, faults: Faults) -> None:
         with faults.at(places, ("seam", number)):
             _check_seam(seam, edges)
     seams = {seam.name for seam in plan.seam}
+    along: dict[str, Sequence[Trim | Elastic]] = {"trim": plan.trim, "elastic": plan.elastic}
+    for table, entries in along.items():
+        for number, entry in enumerate(entries):
+            for place, one in enumerate(entry.along or ()):
+                if one in seams:
+                    continue  # its edges were checked with it, and may have no length yet
+                with faults.at(places, (table, number, "along", place)):
+                    for ref in edges_of(one, edges):
+                        _check_edge(ref, edges)
     for number, trim in enumerate(plan.trim):
-        for place, one in enumerate(trim.along or ()):
-            if one in seams:
-                continue  # its edges were checked with it, and may have no length yet
-            with faults.at(places, ("trim", number, "along", place)):
-                for ref in edges_of(one, edges):
-                    _check_edge(ref, edges)
+        if trim.covers is None:  # those that cover a cord are checked where they are cut
+            with faults.at(places, ("trim", number)):
+                followed_trim(trim, plan)
 
 
 def _check_edge(ref: EdgeRef, edges: EdgeLengths) -> None:
@@ -73,7 +80,7 @@ EASED_IN = Fraction(1, 10)
 def seam_remarks(edges: EdgeLengths) -> tuple[str, ...]:
     """Seams whose two sides differ by more than ease, with neither said to be gathered."""
     remarks = []
-    unit = edges.order.plan.garment.unit
+    unit = edges.order.tape
     for seam in edges.order.plan.seam:
         sides = [total(edges.all(ref).value for ref in side) for side in seam.edges]
         if seam.gathered is None and max(sides) > min(sides).times(1 + EASED_IN):

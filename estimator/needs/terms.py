@@ -12,7 +12,20 @@ from estimator.faults import Wrong, nearest
 from estimator.job import GarmentOrder, Job
 from estimator.measure import ZERO, Length, Unit, natural_text
 from estimator.needs.types import BuyingTerms, FabricTerms
-from estimator.plan import Bought, ByLength, Elastic, Fabric, Notion, Sold, Trim, Width
+from estimator.plan import (
+    Boning,
+    Bought,
+    ByLength,
+    Elastic,
+    Fabric,
+    Lacing,
+    Loops,
+    Notion,
+    Sold,
+    Thread,
+    Trim,
+    Width,
+)
 from estimator.prices import Price
 from estimator.rules import house_rules
 from estimator.written import quoted
@@ -23,6 +36,10 @@ _KINDS = {
     Trim: {Kind.TRIM, Kind.ELASTIC},
     Elastic: {Kind.ELASTIC},
     Notion: {Kind.NOTION, Kind.ZIP, Kind.SEPARATING_ZIP, Kind.THREAD},
+    Thread: {Kind.THREAD},
+    Lacing: {Kind.TRIM},
+    Boning: {Kind.TRIM},
+    Loops: {Kind.TRIM},
 }
 
 
@@ -136,7 +153,7 @@ def _offers_in_plan(fabric: Fabric, order: GarmentOrder, job: Job) -> tuple[Offe
             'add buy = "..." for an item of a catalog, or widths = ["45 in", "60 in"]',
         )
     currency = currency_of(order, job)
-    unit = order.plan.garment.unit
+    unit = order.tape if fabric.step is None else order.plan.garment.unit
     return tuple(
         _offer(
             item=fabric.name,
@@ -235,12 +252,16 @@ def buying_terms(bought: Bought, order: GarmentOrder, job: Job) -> BuyingTerms:
 def _kind_of(bought: Bought) -> Kind:
     if isinstance(bought, Notion):
         return bought.kind or (Kind.ZIP if bought.length else Kind.NOTION)
+    if isinstance(bought, Thread):
+        return Kind.THREAD
     return Kind.ELASTIC if isinstance(bought, Elastic) else Kind.TRIM
 
 
 def _own_offers(bought: Bought, order: GarmentOrder, job: Job) -> tuple[Offer, ...]:
     """The offers that a plan makes itself: its ``sold`` tables, or one by the length or each."""
     currency, unit = currency_of(order, job), order.plan.garment.unit
+    if isinstance(bought, ByLength) and bought.step is None:
+        unit = order.tape
     usual = BY_THE_LENGTH if isinstance(bought, ByLength) else EACH
     offers = []
     for one in bought.sold or (Sold(),):

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from fractions import Fraction
 
 from estimator.catalog import Kind, Offer
 from estimator.faults import Path
 from estimator.job import GarmentOrder
-from estimator.measure import Length
-from estimator.plan import Cut, Elastic, Piece, Trim
+from estimator.measure import ZERO, Length
+from estimator.plan import Boning, Cut, Elastic, Lacing, Loops, Piece, Thread, Trim
+from estimator.stitches import Stitch
 from estimator.working import Reckoning, Source, Step
 
 
@@ -26,16 +27,49 @@ class Group(Enum):
 
 
 @dataclass(frozen=True, slots=True)
+class Arc:
+    """The true outline of a part of a circle in its box: ``share`` of a ring, cut.
+
+    ``inner`` and ``outer`` are the cut radii. A straight edge lies beyond the middle of the circle
+    by its allowance: ``across`` that of one along the fabric, ``along`` that of one across it. Half
+    a circle has but one line of straight edges, ``along``, and a whole one none.
+    """
+
+    share: Fraction
+    inner: Length
+    outer: Length
+    across: Length
+    along: Length
+
+    @property
+    def turned(self) -> Arc:
+        """The same part of a circle with its width and its length exchanged."""
+        return replace(self, across=self.along, along=self.across)
+
+    def less(self, off: Length) -> Arc:
+        """The same part with so much taken off along all of its edges."""
+        return replace(
+            self,
+            inner=self.inner + off,
+            outer=self.outer - off,
+            across=self.across - off if self.share in (Fraction(1, 4), Fraction(3, 4)) else ZERO,
+            along=self.along - off if self.share < 1 else ZERO,
+        )
+
+
+@dataclass(frozen=True, slots=True)
 class CutPiece:
     """A piece as it is cut: ``width`` across the lengthwise grain and ``length`` along it.
 
     ``finished`` stands beside the cut size, and each cut size carries its working. ``quantity`` is
     that of the whole job. ``boxed`` says that the rectangle is drawn round another outline; of a
     taper that lies along the fabric or on the bias, ``narrow`` is the cut width at its narrow end,
-    and ``square`` its side that does not slant, if there is one. Of a piece at 45 degrees,
-    ``on_bias`` is its own cut width and length, and the rectangle that round it. ``selvedges`` are
-    the sides, left or right as it lies, that use the fabric's own edge; ``on_fold`` tells that the
-    piece is two mirrored halves. ``seamed`` says of a part from what the piece is seamed;
+    and ``square`` its side that does not slant, if there is one; ``on_its_head`` tells that the
+    narrow end is the bottom of the piece. Of a part of a circle, ``arc`` is the outline. Of a
+    piece at 45 degrees, ``on_bias`` is its own cut width and length, and the rectangle that round
+    it. ``selvedges`` are the sides, left or right as it lies, that use the fabric's own edge;
+    ``on_fold`` tells that the piece is two mirrored halves. ``seamed`` says of a part from what the
+    piece is seamed;
     ``else_cut`` how a piece may be cut that is too wide.
     """
 
@@ -49,6 +83,8 @@ class CutPiece:
     boxed: bool = False
     narrow: Length | None = None
     square: str = ""
+    on_its_head: bool = False
+    arc: Arc | None = None
     on_bias: tuple[Length, Length] | None = None
     selvedges: tuple[str, ...] = ()
     on_fold: bool = False
@@ -90,7 +126,7 @@ class ToCut:
     """One piece as it is cut from one of its fabrics, before its cut size is reckoned.
 
     ``garment`` is the number of the garment in the job. ``long`` is the finished length of a band
-    that takes it from an edge.
+    that takes it from an edge. Of bias strips that a ``trim`` needs, ``wide`` is their cut width.
     """
 
     order: GarmentOrder
@@ -100,6 +136,8 @@ class ToCut:
     garment: int = 0
     nap: bool = False
     long: Reckoning | None = None
+    trim: Trim | None = None
+    wide: Reckoning | None = None
 
     @property
     def source(self) -> Source:
@@ -144,12 +182,29 @@ class BuyingTerms:
 
 
 @dataclass(frozen=True, slots=True)
+class Material:
+    """A trim as it is bought: its repeat before it shrinks, and its width where that is known."""
+
+    repeat: Length | None = None
+    shrinkage: Fraction = Fraction(0)
+    width: Length | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Run:
-    """One unbroken length of trim as it is bought, ``count`` times alike."""
+    """One unbroken length of trim as it is bought, ``count`` times alike.
+
+    Where it may be joined from several lengths, it is so at most ``joins`` times, each join takes
+    ``overlap`` more, and a join of a patterned trim lies at a ``repeat``.
+    """
 
     source: Source
     length: Reckoning
     count: int
+    joins: int = 0
+    overlap: Length = ZERO
+    repeat: Length | None = None
+    notes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,15 +238,48 @@ class CountNeed:
 
 @dataclass(frozen=True)
 class ToRun:
-    """One trim or elastic of a plan, before the edges that it follows have their lengths."""
+    """One trim, elastic or closure of a plan, before its edges have their lengths."""
 
     garment: int
     path: Path
-    entry: Trim | Elastic
+    entry: Trim | Elastic | Lacing | Boning | Loops
     terms: BuyingTerms
     title: str
     repeat: Length | None
     notes: tuple[str, ...]
+
+    @property
+    def material(self) -> Material:
+        """The trim as it is bought: its repeat, what it shrinks, and its width where known."""
+        stated = (offer.width for offer in self.terms.offers if offer.width)
+        width = self.entry.width or next(stated, None)
+        return Material(self.repeat, self.terms.shrinkage, width)
+
+
+@dataclass(frozen=True)
+class ToSew:
+    """One thread of a plan, before the seams that it sews have their lengths."""
+
+    garment: int
+    path: Path
+    entry: Thread
+    terms: BuyingTerms
+    title: str
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ThreadNeed:
+    """Thread to buy: so much for each stitch, all garments together; ``takes`` is by garment."""
+
+    key: str
+    title: str
+    names: tuple[str, ...]
+    terms: BuyingTerms
+    notes: tuple[str, ...]
+    sewn: tuple[tuple[Stitch, Reckoning], ...]
+    takes: tuple[tuple[Source, Length], ...]
+    sources: tuple[Source, ...]
 
 
 @dataclass(frozen=True)
@@ -202,6 +290,7 @@ class Needs:
     fabrics: tuple[FabricNeed, ...]
     lengths: tuple[ToRun, ...]
     counts: tuple[CountNeed, ...]
+    threads: tuple[ToSew, ...]
     currency: str
 
 

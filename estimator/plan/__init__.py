@@ -1,4 +1,4 @@
-"""What a person writes about one garment: fabrics, pieces, seams, trims, elastics, notions.
+"""What a person writes about one garment: fabrics, pieces, seams, trims, elastics, notions, thread.
 
 Every length is read with the garment's own unit. A plan is frozen, and the same plan always gives
 the same estimate.
@@ -7,6 +7,7 @@ the same estimate.
 from __future__ import annotations
 
 from estimator.fields import Entry, Size
+from estimator.plan.closures import Boning, Lacing, Loops
 from estimator.plan.fabrics import Fabric, Role, Width
 from estimator.plan.garment import Garment, Wearer
 from estimator.plan.pieces import (
@@ -21,13 +22,43 @@ from estimator.plan.pieces import (
     TakeUpKind,
 )
 from estimator.plan.seams import Seam
-from estimator.plan.trims import Bought, ByLength, Elastic, Notion, Sold, Trim
+from estimator.plan.thread import Thread, Work
+from estimator.plan.trim_parts import End, Pleats, TrimEnd
+from estimator.plan.trims import Bought, ByLength, Elastic, ElasticKind, Notion, Sold, Trim
 
 __all__ = [
-    "Bought", "ByLength", "Cut", "Edge", "Elastic", "Fabric", "Garment", "Grain", "Joined", "Made",
-    "Notion", "Piece", "Plan", "Role", "Seam", "Shape", "Sold", "TakeUp", "TakeUpKind", "Trim",
-    "Wearer", "Width",
-]  # fmt: skip
+    "Boning",
+    "Bought",
+    "ByLength",
+    "Cut",
+    "Edge",
+    "Elastic",
+    "ElasticKind",
+    "End",
+    "Fabric",
+    "Garment",
+    "Grain",
+    "Joined",
+    "Lacing",
+    "Loops",
+    "Made",
+    "Notion",
+    "Piece",
+    "Plan",
+    "Pleats",
+    "Role",
+    "Seam",
+    "Shape",
+    "Sold",
+    "TakeUp",
+    "TakeUpKind",
+    "Thread",
+    "Trim",
+    "TrimEnd",
+    "Wearer",
+    "Width",
+    "Work",
+]
 
 
 class Plan(Entry):
@@ -41,3 +72,7 @@ class Plan(Entry):
     trim: tuple[Trim, ...] = ()
     elastic: tuple[Elastic, ...] = ()
     notion: tuple[Notion, ...] = ()
+    lacing: tuple[Lacing, ...] = ()
+    boning: tuple[Boning, ...] = ()
+    loops: tuple[Loops, ...] = ()
+    thread: tuple[Thread, ...] = ()

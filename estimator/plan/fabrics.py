@@ -6,10 +6,12 @@ from collections.abc import Mapping
 from enum import Enum
 from typing import Any, Literal
 
-from pydantic import model_validator
+from pydantic import GetJsonSchemaHandler, model_validator
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import CoreSchema
 
-from estimator.catalog import YesOrNo
-from estimator.fields import Allowance, Entry, Name, Note, Share, Shrinkage, Size
+from estimator.catalog import WashField, WeightField, YesOrNo
+from estimator.fields import Allowance, Entry, Name, Note, Share, Shrinkage, Size, or_bare
 from estimator.prices import PriceField
 
 LayoutWish = Literal["straight rows", "least fabric"]
@@ -46,6 +48,12 @@ class Width(Entry):
     def _bare_length(cls, written: Any) -> Any:
         return written if isinstance(written, Mapping) else {"width": written}
 
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, core: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        return or_bare(handler(core), {"type": ["string", "number"]})
+
 
 class Fabric(Entry):
     """A fabric: an item of the catalog (``buy``), or described here by the ``widths`` it has."""
@@ -71,4 +79,9 @@ class Fabric(Entry):
     waste: Share | None = None
     layout: LayoutWish | None = None
     laid: Laid | None = None
+    fibres: Note = ""
+    care: WashField = None
+    fusible: YesOrNo | None = None
+    knit: YesOrNo | None = None
+    weight: WeightField = None
     note: Note = ""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from enum import Enum
 from typing import Annotated, Literal
 
-from pydantic import BeforeValidator
+from pydantic import BeforeValidator, WithJsonSchema
 
 from estimator.catalog import Currency
 from estimator.fields import Allowance, Count, Entry, Name, Note, Share, Shrinkage, Size, refusal
@@ -37,10 +37,13 @@ class Garment(Entry):
     """The garment's name, its units, and what holds for all of its parts."""
 
     name: Name
-    unit: Annotated[Unit, BeforeValidator(_unit)] = Unit.IN
+    unit: Annotated[Unit, BeforeValidator(_unit), WithJsonSchema({"enum": list(GARMENT_UNITS)})] = (
+        Unit.IN
+    )
     mark: Size | None = None
     copies: Count = 1
     wearer: Wearer = Wearer.NOT_SAID
+    use: Literal["everyday", "sleepwear", "stage", "not said"] = "not said"
     currency: Currency = ""
     seam_allowance: Allowance | None = None
     turn_under: Allowance | None = None
@@ -49,12 +52,16 @@ class Garment(Entry):
     overlap: Allowance | None = None
     elastic_overlap: Allowance | None = None
     elastic_stretch: Shrinkage | None = None
+    tie: Allowance | None = None
+    bone_clear: Allowance | None = None
     straightening: Allowance | None = None
     selvedge: Allowance | None = None
     layout: Literal["straight rows", "least fabric"] = "least fabric"
     laid: Literal["open", "folded"] = "open"
     fabric_waste: Share | None = None
     trim_waste: Share | None = None
+    thread_waste: Share | None = None
+    gathering_rows: Count = 2
     note: Note = ""
 
     @property

@@ -6,7 +6,16 @@ from collections.abc import Mapping
 from enum import Enum
 from typing import Annotated, Any, Literal
 
-from pydantic import BeforeValidator, Field, ValidationInfo, model_validator
+from pydantic import (
+    BeforeValidator,
+    Field,
+    GetJsonSchemaHandler,
+    ValidationInfo,
+    WithJsonSchema,
+    model_validator,
+)
+from pydantic.json_schema import JsonSchemaValue
+from pydantic_core import CoreSchema
 
 from estimator.edges import SIDES, EdgeFinish, EdgeRef, Finish, read_edge_ref, read_finish
 from estimator.faults import nearest
@@ -18,6 +27,7 @@ from estimator.fields import (
     Name,
     Note,
     Size,
+    or_bare,
     reading,
     refusal,
     unit_of,
@@ -68,8 +78,25 @@ def _edge(written: object, info: ValidationInfo) -> EdgeFinish:
     return found
 
 
-FinishField = Annotated[EdgeFinish, BeforeValidator(_edge)]
-EdgeRefField = Annotated[EdgeRef, BeforeValidator(reading(read_edge_ref))]
+_FINISH = {"type": "string", "description": 'As in "hem 1 1/4", "seam" or "selvedge".'}
+EDGE_REF = {
+    "anyOf": [
+        {"type": "string"},
+        {
+            "type": "object",
+            "properties": {
+                "piece": {"type": "string"},
+                "edge": {"type": "string"},
+                "count": {"type": "integer", "minimum": 1},
+            },
+            "required": ["piece", "edge"],
+            "additionalProperties": False,
+        },
+    ],
+    "description": 'An edge, as in "skirt panel: bottom" or "2 x skirt panel: bottom".',
+}
+FinishField = Annotated[EdgeFinish, BeforeValidator(_edge), WithJsonSchema(_FINISH)]
+EdgeRefField = Annotated[EdgeRef, BeforeValidator(reading(read_edge_ref)), WithJsonSchema(EDGE_REF)]
 
 
 class Edge(Entry):
@@ -82,6 +109,12 @@ class Edge(Entry):
     @classmethod
     def _bare_finish(cls, written: Any) -> Any:
         return written if isinstance(written, Mapping) else {"finish": written}
+
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, core: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        return or_bare(handler(core), _FINISH)
 
 
 class TakeUpKind(Enum):
@@ -103,7 +136,12 @@ class TakeUp(Entry):
 
 
 class Cut(Entry):
-    """What is cut for a piece from one fabric; sizes, edges and grain stated here are its own."""
+    """What is cut for a piece from one fabric; sizes, edges and grain stated here are its own.
+
+    ``shorter`` and ``longer`` are told from the piece's own length, as a lining hangs; ``trimmed``
+    is cut off all round, as of interfacing; ``pieced`` is the overlap of parts, where it may be cut
+    in parts because its fabric is narrow.
+    """
 
     fabric: Name
     cut_to: Literal["cut size", "finished size"] = "cut size"
@@ -113,13 +151,37 @@ class Cut(Entry):
     top: Size | None = None
     bottom: Size | None = None
     waist: Size | None = None
+    shorter: Size | None = None
+    longer: Size | None = None
+    trimmed: Size | None = None
+    pieced: Allowance | None = None
+    fullness: FullnessOnto | None = None
     grain: Grain | None = None
     edges: dict[str, Edge] | None = None
+
+    @model_validator(mode="after")
+    def _one_length(self) -> Cut:
+        lengths = [key for key in ("length", "shorter", "longer") if getattr(self, key) is not None]
+        if len(lengths) > 1:
+            raise refusal(f"it states {' and '.join(lengths)}", "state one of them")
+        return self
 
     @model_validator(mode="before")
     @classmethod
     def _bare_fabric(cls, written: Any) -> Any:
         return {"fabric": written} if isinstance(written, str) else written
+
+    @classmethod
+    def __get_pydantic_json_schema__(
+        cls, core: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        return or_bare(handler(core), {"type": "string"})
+
+
+def _or_one(schema: JsonSchemaValue) -> None:
+    """One fabric needs no list."""
+    several = {key: schema.pop(key) for key in list(schema) if key != "title"}
+    schema["anyOf"] = [several, several["items"]]
 
 
 class Piece(Entry):
@@ -129,7 +191,7 @@ class Piece(Entry):
     """
 
     name: Annotated[Name, Field(pattern=r"^[^:]+$")]
-    cut: tuple[Cut, ...] = Field(min_length=1)
+    cut: tuple[Cut, ...] = Field(min_length=1, json_schema_extra=_or_one)
     quantity: Count = 1
     shape: Shape = Shape.RECTANGLE
     made: Made = Made.FLAT

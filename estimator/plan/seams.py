@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import Annotated, Any
 
-from pydantic import BeforeValidator
+from pydantic import BeforeValidator, WithJsonSchema
 
 from estimator.edges import EdgeRef, read_edge_ref
-from estimator.fields import Allowance, Entry, Name, Note, reading, refusal
-from estimator.plan.pieces import EdgeRefField
+from estimator.fields import Allowance, Entry, Name, Note, as_written, or_bare, reading, refusal
+from estimator.plan.pieces import EDGE_REF, EdgeRefField
+from estimator.stitches import Stitch, read_stitches
 
 SeamSide = tuple[EdgeRef, ...]
 """The edges on one side of a seam, end to end: a waistband joins a front and two backs."""
@@ -28,12 +29,27 @@ def _seam_sides(written: Any) -> tuple[SeamSide, ...]:
     )
 
 
+_TWO_SIDES = {
+    "type": "array",
+    "items": or_bare(EDGE_REF, {"type": "array", "items": EDGE_REF}),
+    "minItems": 2,
+    "maxItems": 2,
+    "description": "The two sides that are joined, each an edge or a list of edges.",
+}
+
+
 class Seam(Entry):
     """Two sides sewn together, each an edge or several; as long as the side not gathered."""
 
     name: Name = ""
-    edges: Annotated[tuple[SeamSide, SeamSide], BeforeValidator(_seam_sides)]
+    edges: Annotated[
+        tuple[SeamSide, SeamSide], BeforeValidator(_seam_sides), WithJsonSchema(_TWO_SIDES)
+    ]
     gathered: EdgeRefField | None = None
     allowance: Allowance | None = None
-    stitch: Note = ""
+    stitch: Annotated[
+        tuple[Stitch, ...],
+        BeforeValidator(reading(read_stitches)),
+        as_written('A stitch or several passes, as in "lockstitch" or "301 + 504".'),
+    ] = ()
     note: Note = ""

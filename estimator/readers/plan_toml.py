@@ -4,108 +4,34 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Collection, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
-from pydantic import ValidationError
-
-from estimator.faults import Fault, Faults, Places, Refused, Wrong, nearest
-from estimator.faults import Path as PlanPath
-from estimator.fields import Entry, named_in
-from estimator.job import Reckoned
-from estimator.measure import Length, Unit
-from estimator.plan import Elastic, Fabric, Garment, Notion, Piece, Plan, Seam, Trim
-from estimator.plan.garment import GARMENT_UNITS
-from estimator.readers.complaints import wrongs_in
+from estimator.faults import Fault, Places, Refused
+from estimator.measure import Length
 from estimator.readers.files import read_text
 from estimator.readers.places import lines_of
-from estimator.readers.reckoned import reckoned_sizes
-from estimator.written import one_line, quoted, read_length
-
-TABLES: dict[str, type[Entry]] = {
-    "fabric": Fabric,
-    "piece": Piece,
-    "seam": Seam,
-    "trim": Trim,
-    "elastic": Elastic,
-    "notion": Notion,
-}
-
+from estimator.readers.plan_tables import Draft, PlanTables, draft_of
 
 _LONG = re.compile(r"[\d_]{4000}")
 
 
-@dataclass(frozen=True)
-class Draft:
-    """A plan as far as it could be read, with its complaints.
-
-    ``plan`` holds the entries that are sound, and ``places`` follow them; ``unread`` names the
-    others ("" for one without a name), so that what refers to them is not complained of as well.
-    ``reckoned`` are the sizes that come from measures.
-    """
-
-    plan: Plan
-    places: Places
-    faults: tuple[Fault, ...] = ()
-    unread: frozenset[str] = frozenset()
-    reckoned: tuple[Reckoned, ...] = ()
+def tables_from_toml(path: Path) -> PlanTables:
+    """The tables of a plan; raises Refused where nothing can be made of the file."""
+    return tables_from_text(read_text(path, "a plan"), str(path))
 
 
-def read_plan(path: Path) -> Plan:
-    """Reads a plan without a fault in it; raises Refused with every complaint about it."""
-    draft = read_draft(path)
-    if draft.faults:
-        raise Refused(draft.faults)
-    return draft.plan
-
-
-def read_draft(path: Path, taken: Mapping[str, Length] | None = None) -> Draft:
-    """Reads as much of a plan as can be; raises Refused where nothing can be made of the file.
-
-    ``taken`` are a wearer's measures, which go before those of the plan.
-    """
-    return draft_from_text(read_text(path, "a plan"), str(path), taken)
+def tables_from_text(text: str, file: str = "plan") -> PlanTables:
+    """The tables of TOML text; ``file`` names it in complaints. Raises Refused for bad syntax."""
+    return PlanTables(parsed(text, file), Places(file, lines_of(text.encode())))
 
 
 def draft_from_text(
     text: str, file: str = "plan", taken: Mapping[str, Length] | None = None
 ) -> Draft:
-    """A plan from TOML text; ``file`` is how complaints name it. Raises Refused for bad syntax."""
-    raw = parsed(text, file)
-    places = Places(file, lines_of(text.encode()), _names(raw))
-    faults = Faults()
-    with faults.at(places, ()):
-        _refuse_unknown_tables(raw, faults, places)
-    context: dict[str, Any] = {"unit": _unit(raw)}
-    context["measures"], context["unread_measures"] = _measures(raw, faults, places, context)
-    if taken:
-        context["measures"] = {**context["measures"], **taken}
-        context["unread_measures"] -= set(taken)
-    garment = _garment(raw, faults, places, context)
-    entries: dict[str, tuple[Any, ...]] = {}
-    unread: set[str] = set()
-    kept_places = replace(places, lines=dict(places.lines), names=dict(places.names))
-    for key, model in TABLES.items():
-        sound, kept = [], []
-        tables = _tables(raw, key, faults, places)
-        for number, table in enumerate(tables):
-            entry = _validated(table, model, (key, number), faults, places, context)
-            if entry is None:
-                unread.add(_name(table))
-            else:
-                sound.append(entry)
-                kept.append(number)
-        unread |= _refuse_twins(key, tables, faults, places)
-        entries[key] = tuple(sound)
-        _renumber(kept_places.lines, key, kept)
-        _renumber(kept_places.names, key, kept)
-    if garment is None:
-        raise Refused(faults.found)
-    plan = Plan.model_construct(garment=garment, measures=context["measures"], **entries)  # type: ignore[arg-type]
-    reckoned = reckoned_sizes(raw, TABLES, context["measures"], context["unit"])
-    return Draft(plan, kept_places, tuple(faults.found), frozenset(unread), reckoned)
+    """A plan from TOML text, by a wearer's measures if they are ``taken``."""
+    return draft_of(tables_from_text(text, file), taken)
 
 
 def parsed(text: str, file: str) -> dict[str, Any]:
@@ -134,161 +60,3 @@ def _remedy(line: str) -> str:
     if bare:
         return f'write it in quotes: {bare[1]} = "{bare[2]}"'
     return 'a plan holds lines such as width = "20 1/4" under headings such as [[piece]]'
-
-
-def measures_asked(raw: Any, known: Collection[str]) -> frozenset[str]:
-    """Which of these measures the sizes of a plan are reckoned from."""
-    asked: set[str] = set()
-    waiting = [raw]
-    while waiting:
-        one = waiting.pop()
-        if isinstance(one, list):
-            waiting += one
-        elif isinstance(one, dict):
-            text = one.get("from")
-            if set(one) == {"from"} and isinstance(text, str) and known:
-                asked.update(named_in(text, known))
-            waiting += one.values()
-    return frozenset(asked)
-
-
-def _refuse_unknown_tables(raw: dict[str, Any], faults: Faults, places: Places) -> None:
-    known = Plan.model_fields
-    for key in raw:
-        if key not in known:
-            with faults.at(places, (key,)):
-                raise Wrong(f"there is no table {quoted(key)} in a plan", nearest(key, known))
-
-
-def _unit(raw: dict[str, Any]) -> Unit:
-    """The unit of bare numbers; a wrong one is complained of with the garment table."""
-    garment = raw.get("garment")
-    written = garment.get("unit") if isinstance(garment, dict) else None
-    return GARMENT_UNITS.get(written, Unit.IN) if isinstance(written, str) else Unit.IN
-
-
-def _garment(
-    raw: dict[str, Any], faults: Faults, places: Places, context: dict[str, Any]
-) -> Garment | None:
-    if "garment" not in raw:
-        faults.found.append(
-            Fault(
-                places.file,
-                "the plan has no [garment] table",
-                'start it with [garment] and name = "..."',
-            )
-        )
-        return None
-    found = _validated(raw["garment"], Garment, ("garment",), faults, places, context)
-    if found is None:
-        return _as_far_as_sound(raw["garment"], context)
-    assert isinstance(found, Garment)
-    return found
-
-
-def _as_far_as_sound(table: Any, context: dict[str, Any]) -> Garment:
-    """The garment table without what is wrong in it, so that the rest is judged by the rest."""
-    nameless = {"name": "garment"}
-    if not isinstance(table, dict):
-        return Garment.model_validate(nameless)
-    try:
-        Garment.model_validate(nameless | table, context=context)
-        faulty: set[object] = set()
-    except ValidationError as error:
-        faulty = {detail["loc"][0] for detail in error.errors()}
-    sound = {key: value for key, value in table.items() if key not in faulty}
-    return Garment.model_validate(nameless | sound, context=context)
-
-
-def _names(raw: dict[str, Any]) -> dict[PlanPath, str]:
-    """What complaints call each entry that has a name: ``piece 'skirt panel'``."""
-    measures = raw.get("measures")
-    names: dict[PlanPath, str] = {
-        ("measures", name): f"measure {quoted(name)}"
-        for name in (measures if isinstance(measures, dict) else ())
-    }
-    for key in TABLES:
-        tables = raw.get(key)
-        for number, table in enumerate(tables if isinstance(tables, list) else ()):
-            if _name(table):
-                names[(key, number)] = f"{key} {quoted(_name(table))}"
-    return names
-
-
-def _name(table: object) -> str:
-    """The name of an entry as it was written; nothing where it has none that is text."""
-    name = table.get("name") if isinstance(table, Mapping) else None
-    return one_line(name) if isinstance(name, str) else ""
-
-
-def _measures(
-    raw: dict[str, Any], faults: Faults, places: Places, context: dict[str, Any]
-) -> tuple[dict[str, Length], frozenset[str]]:
-    """The measures, and the names of those that could not be read."""
-    written = raw.get("measures", {})
-    measures: dict[str, Length] = {}
-    with faults.at(places, ("measures",)):
-        if not isinstance(written, dict):
-            raise Wrong("measures is not a table", 'write [measures] and waist = "28" under it')
-    for name, size in written.items() if isinstance(written, dict) else ():
-        with faults.at(places, ("measures", name)):
-            if not name.strip():
-                raise Wrong("a measure has no name", 'name it, as in waist = "28"')
-            length = read_length(size, context["unit"])
-            if not length:
-                raise Wrong("the measure is zero", "write a length of more than zero")
-            measures[name.strip()] = length
-    names = {name.strip() for name in written} if isinstance(written, dict) else set()
-    return measures, frozenset(names - set(measures))
-
-
-def _tables(raw: dict[str, Any], key: str, faults: Faults, places: Places) -> list[Any]:
-    written = raw.get(key, [])
-    with faults.at(places, (key,)):
-        if not isinstance(written, list):
-            raise Wrong(f"[{key}] is one table where a list is meant", f"head each with [[{key}]]")
-    return written if isinstance(written, list) else []
-
-
-def _validated(
-    table: Any,
-    model: type[Entry],
-    path: PlanPath,
-    faults: Faults,
-    places: Places,
-    context: dict[str, Any],
-) -> Entry | None:
-    try:
-        return model.model_validate(table, context=context)
-    except ValidationError as error:
-        for wrong in wrongs_in(error, model):
-            faults.add(places, path, wrong)
-    return None
-
-
-def _refuse_twins(key: str, tables: list[Any], faults: Faults, places: Places) -> set[str]:
-    """Complains of names that stand twice, in capitals or not, and returns them.
-
-    All tables are asked, sound or not, so that a plan is not refused anew once they are.
-    """
-    seen: dict[str, int] = {}
-    twins: set[str] = set()
-    for number, name in enumerate(map(_name, tables)):
-        first = seen.setdefault(name.casefold(), number)
-        if name and first != number:
-            twins |= {name, _name(tables[first])}
-            wrong = f"a second {key} is named {quoted(name)}, as is the one in "
-            wrong += places.of((key, first)).removeprefix(f"{places.file}, ")
-            faults.add(places, (key, number, "name"), Wrong(wrong, "give each its own name"))
-    return twins
-
-
-def _renumber(of_paths: dict[PlanPath, Any], key: str, kept: list[int]) -> None:
-    """Makes what is known of the entries of an array follow those that were kept."""
-    old = {path: one for path, one in of_paths.items() if path[:1] == (key,) and len(path) > 1}
-    for path in old:
-        del of_paths[path]
-    new = {number: position for position, number in enumerate(kept)}
-    for path, one in old.items():
-        if path[1] in new:
-            of_paths[(key, new[path[1]], *path[2:])] = one

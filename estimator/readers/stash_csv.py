@@ -10,7 +10,7 @@ from estimator.catalog import Catalog, Item, Kind, Offer
 from estimator.faults import Faults, Wrong
 from estimator.measure import Unit, natural_text
 from estimator.readers.files import read_text
-from estimator.readers.table_rows import complain, rows_of
+from estimator.readers.table_rows import complain, rows_of, table_from_csv
 from estimator.stash import InHand, Stash, own_colours
 from estimator.written import quoted
 
@@ -28,14 +28,15 @@ def read_stash(path: Path, catalog: Catalog) -> Stash:
     faults = Faults()
     rows: dict[int, InHand] = {}
     kinds = {name.casefold(): item for name, item in catalog.items.items()}
-    for row, thing in rows_of(path, TABLE, InHand, faults, set()):
+    table = table_from_csv(path, TABLE)
+    for row, thing in rows_of(table, InHand, faults, set()):
         try:
             item = kinds.get(thing.item.casefold())
             _refuse_ill_suited(thing, item)
             if item and item.kind in _LONG:
                 _refuse_no_width(thing, catalog.offers.get(item.item, ()))
         except Wrong as wrong:
-            complain(faults, f"{path}, row {row}", wrong)
+            complain(faults, table, row, wrong)
         rows[row] = thing
     if len(rows) > MOST_ROWS:
         with faults.about(str(path)):

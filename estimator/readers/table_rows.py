@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeVar
 
@@ -17,30 +18,61 @@ from estimator.written import NotReadable, one_line, quoted, refuse_date
 
 EntryT = TypeVar("EntryT", bound=Entry)
 
-IN_WORDS = ("notes", "note", "name", "item", "shop", "colour", "fibres", "place")
+IN_WORDS = ("notes", "note", "name", "item", "shop", "shelf", "colour", "fibres", "place")
 """Columns in which a date is no mistake."""
 
 
+@dataclass(frozen=True)
+class WrittenTable:
+    """A table as it was written: its cells from the heading on, row by row, all of them text.
+
+    ``name`` is what complaints call it, and ``place`` words a row and a column of it, both from 1.
+    """
+
+    name: str
+    cells: Sequence[Sequence[str]]
+    place: Callable[[int, int | None], str]
+
+    @property
+    def header(self) -> list[str]:
+        """The names of the columns as they are looked for."""
+        return [name.strip().lower() for name in self.cells[0]] if self.cells else []
+
+
+def table_from_csv(path: Path, what: str) -> WrittenTable:
+    """A table saved as CSV; complaints call it ``what`` it is. Raises Refused for no such table."""
+    cells = cells_of(read_text(path, what), path)
+
+    def place(row: int, column: int | None) -> str:
+        named = ""
+        if column is not None:
+            # of the heading itself the number tells more than the name that is wrong
+            named = f", column {column if row == 1 else table.header[column - 1]}"
+        return f"{path}, row {row}{named}"
+
+    table = WrittenTable(path.name, cells, place)
+    return table
+
+
 def rows_of(
-    path: Path, what: str, model: type[EntryT], faults: Faults, unread: set[str]
+    table: WrittenTable, model: type[EntryT], faults: Faults, unread: set[str]
 ) -> Iterator[tuple[int, EntryT]]:
     """The sound rows of a table with their row numbers as a spreadsheet program shows them.
 
-    Complaints call the table ``what`` it is. The items of the other rows go into ``unread``: the
-    row's own complaint is enough. Raises Refused for what is no such table.
+    The items of the other rows go into ``unread``: the row's own complaint is enough. Raises
+    Refused for a heading that is not that of such a table.
     """
-    text = read_text(path, what)
-    rows = cells_of(text, path)
-    header = [name.strip().lower() for name in rows[0]] if rows else []
-    _check_header(header, path, model)
-    for number, row in enumerate(rows[1:], start=2):
+    header = table.header
+    _check_header(header, table, model)
+    for number, row in enumerate(table.cells[1:], start=2):
         cells = {name: cell.strip() for name, cell in zip(header, row, strict=False)}
         if not any(cell.strip() for cell in row):
             continue
-        where = f"{path}, row {number}"
         if any(cell.strip() for cell in row[len(header) :]):
             wrong = "the row has more cells than the heading"
-            faults.found.append(Fault(where, wrong, "put text with commas in quotes"))
+            faults.found.append(
+                Fault(table.place(number, None), wrong, "put text with commas in quotes")
+            )
             unread.add(one_line(cells.get("item", "")))
             continue
         wrongs: list[Wrong] = []
@@ -53,17 +85,19 @@ def rows_of(
         except Wrong as wrong_cell:
             wrongs = [wrong_cell]
         for one in wrongs:
-            complain(faults, where, one)
+            complain(faults, table, number, one)
         if wrongs:
             unread.add(one_line(cells.get("item", "")))
         else:
             yield number, entry
 
 
-def complain(faults: Faults, where: str, wrong: Wrong) -> None:
+def complain(faults: Faults, table: WrittenTable, row: int, wrong: Wrong) -> None:
     """Note what is wrong with a row, or with the cell of it that ``wrong`` is at."""
-    column = f", column {wrong.at[0]}" if wrong.at else ""
-    faults.found.append(Fault(where + column, wrong.wrong, wrong.right))
+    header = table.header
+    column = str(wrong.at[0]) if wrong.at else ""
+    number = header.index(column) + 1 if column in header else None
+    faults.found.append(Fault(table.place(row, number), wrong.wrong, wrong.right))
 
 
 def _refuse_date(cell: str, column: str) -> None:
@@ -75,21 +109,23 @@ def _refuse_date(cell: str, column: str) -> None:
         raise Wrong(problem.wrong, problem.right, (column,)) from None
 
 
-def _check_header(header: list[str], path: Path, model: type[Entry]) -> None:
+def _check_header(header: list[str], table: WrittenTable, model: type[Entry]) -> None:
     known = model.model_fields
     faults = [
-        Fault(f"{path}, row 1, column {number}", f"there is no column {quoted(name)} in this table",
+        Fault(table.place(1, number), f"there is no column {quoted(name)} in this table",
               nearest(name, known))
         for number, name in enumerate(header, start=1)
         if name not in known
     ]  # fmt: skip
     faults += [
-        Fault(f"{path}, row 1", f"the column {quoted(name)} is missing", f"add a column {name}")
+        Fault(table.place(1, None), f"the column {quoted(name)} is missing", f"add a column {name}")
         for name, field in known.items()
         if field.is_required() and name not in header
     ]
     faults += [
-        Fault(f"{path}, row 1", f"the column {quoted(name)} stands here twice", "keep one of them")
+        Fault(
+            table.place(1, None), f"the column {quoted(name)} stands here twice", "keep one of them"
+        )
         for name in dict.fromkeys(header)
         if header.count(name) > 1
     ]

@@ -2,17 +2,32 @@
 
 from __future__ import annotations
 
-from typing import Any
+from decimal import Decimal
 
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.laying import Laid
 from estimator.buying.one_width import WidthOption
-from estimator.buying.types import Purchase
+from estimator.buying.types import Buy, Purchase
 from estimator.estimate import Estimate
 from estimator.measure import Length, Unit, tape_text, usable_text
 from estimator.needs.types import CutPiece
+from estimator.prices import money_text
 from estimator.reports.assumptions import assumptions
 from estimator.reports.budget_papers import account
+from estimator.reports.json_shapes import (
+    BoughtJson,
+    BudgetJson,
+    EstimateJson,
+    FabricJson,
+    LengthJson,
+    PieceJson,
+    PlaceJson,
+    PurchaseJson,
+    TakenJson,
+    WidthJson,
+    WorkingJson,
+    WorkingOfJson,
+)
 from estimator.reports.shopping_list import title_of
 from estimator.reports.units import tape_unit
 from estimator.reports.working_lines import Working, cut_workings, workings
@@ -20,52 +35,58 @@ from estimator.stash import Taken
 from estimator.would_save import would_save
 
 
-def estimate_json(estimate: Estimate) -> dict[str, Any]:
-    """The whole estimate. Money is text with two decimals, so that no cent is lost."""
+def estimate_json(estimate: Estimate) -> EstimateJson:
+    """The whole estimate. Money is text, to the least coin of its currency."""
     return {
         "job": title_of(estimate),
         "currency": estimate.currency or None,
-        "cost": f"{estimate.cost:.2f}",
-        "total": f"{estimate.total:.2f}",
-        "shops": [{"shop": one.shop, "charge": f"{one.charge:.2f}"} for one in estimate.visits],
+        "cost": money_text(estimate.cost, estimate.currency),
+        "total": money_text(estimate.total, estimate.currency),
+        "shops": [
+            {"shop": one.shop, "charge": money_text(one.charge, estimate.currency)}
+            for one in estimate.visits
+        ],
         "budget": _budget(estimate),
         "lines_without_price": estimate.unpriced,
         "shopping_list": [_purchase(one, tape_unit(estimate)) for one in estimate.purchases],
         "fabrics": widths_json(estimate),
         "remarks": list(estimate.remarks),
+        "advice": list(estimate.advice),
         "assumptions": list(assumptions(estimate)),
         "cautions": list(estimate.cautions),
     }
 
 
-def _budget(estimate: Estimate) -> dict[str, Any] | None:
-    figures = account(estimate)
-    if figures is None:
+def _budget(estimate: Estimate) -> BudgetJson | None:
+    bill = account(estimate)
+    if bill is None:
         return None
-    money = {
-        "goods": figures.goods,
-        "charges": figures.charges,
-        "tax": figures.tax,
-        "contingency": figures.contingency,
-        "to_spend": figures.to_spend,
-        "spent": figures.spent,
-        "ceiling": figures.ceiling,
-        "left": figures.left,
-    }
+
+    def money(amount: Decimal) -> str:
+        return money_text(amount, estimate.currency)
+
+    ceiling = estimate.job.funds.budget
     return {
-        **{name: None if one is None else f"{one:.2f}" for name, one in money.items()},
+        "goods": money(bill.goods),
+        "charges": money(bill.charges),
+        "tax": money(bill.tax),
+        "contingency": money(bill.contingency),
+        "to_spend": money(bill.in_all),
+        "spent": money(bill.spent),
+        "ceiling": None if ceiling is None else money(ceiling),
+        "left": None if bill.left is None else money(bill.left),
         "would_save": [
-            {"change": one.change, "saves": f"{one.money:.2f}"} for one in would_save(estimate)
+            {"change": one.change, "saves": money(one.money)} for one in would_save(estimate)
         ],
     }
 
 
-def widths_json(estimate: Estimate) -> list[dict[str, Any]]:
+def widths_json(estimate: Estimate) -> list[FabricJson]:
     """Each fabric at each of its widths, with the layout at each."""
     return [_fabric(choice, tape_unit(estimate)) for choice in estimate.fabrics]
 
 
-def working_json(estimate: Estimate, about: str = "") -> dict[str, Any]:
+def working_json(estimate: Estimate, about: str = "") -> WorkingJson:
     """The working of each quantity and each cut size."""
     return {
         "what_to_buy": _workings(workings(estimate), about),
@@ -73,7 +94,7 @@ def working_json(estimate: Estimate, about: str = "") -> dict[str, Any]:
     }
 
 
-def _workings(found: tuple[Working, ...], about: str) -> list[dict[str, Any]]:
+def _workings(found: tuple[Working, ...], about: str) -> list[WorkingOfJson]:
     return [
         {
             "title": one.title,
@@ -85,14 +106,12 @@ def _workings(found: tuple[Working, ...], about: str) -> list[dict[str, Any]]:
     ]
 
 
-def length_json(length: Length | None, unit: Unit) -> dict[str, Any] | None:
+def length_json(length: Length, unit: Unit) -> LengthJson:
     """A length in millimetres (exact to a tick) and as a tape reads it."""
-    if length is None:
-        return None
     return {"mm": length.ticks / Unit.MM.length.ticks, "text": tape_text(length, unit)}
 
 
-def _purchase(one: Purchase, unit: Unit) -> dict[str, Any]:
+def _purchase(one: Purchase, unit: Unit) -> PurchaseJson:
     buy = one.buy
     price = buy.offer.price_per_sold_unit
     return {
@@ -102,19 +121,21 @@ def _purchase(one: Purchase, unit: Unit) -> dict[str, Any]:
         "used_as": list(one.names),
         "colour": one.colour or None,
         "shop": buy.offer.shop or None,
-        "width": length_json(one.width, unit),
+        "shelf": buy.offer.shelf or None,
+        "width": length_json(one.width, unit) if one.width else None,
         "needed": length_json(one.needed, unit) if isinstance(one.needed, Length) else one.needed,
         "buy": float(buy.sold_units),
         "unit": buy.unit,
         "unit_price": None if price is None else f"{price:f}",
-        "cost": None if buy.cost is None else f"{buy.cost:.2f}",
+        "cost": None if buy.cost is None else f"{buy.cost:f}",
         "from_stash": [_taken(taken, unit) for taken in one.taken],
+        "instead": [[_on_one_offer(buy, unit) for buy in way] for way in one.others],
         "notes": list(one.notes),
         "from": [{"what": str(source), "place": source.place} for source in one.sources],
     }
 
 
-def _taken(one: Taken, unit: Unit) -> dict[str, Any]:
+def _taken(one: Taken, unit: Unit) -> TakenJson:
     return {
         "row": one.single.row,
         "place": one.single.thing.place or None,
@@ -123,11 +144,22 @@ def _taken(one: Taken, unit: Unit) -> dict[str, Any]:
     }
 
 
-def _amount(amount: Length | int, unit: Unit) -> dict[str, Any] | int | None:
+def _amount(amount: Length | int, unit: Unit) -> LengthJson | int:
     return length_json(amount, unit) if isinstance(amount, Length) else amount
 
 
-def _fabric(choice: FabricChoice, unit: Unit) -> dict[str, Any]:
+def _on_one_offer(way: Buy, unit: Unit) -> BoughtJson:
+    width = way.offer.width
+    return {
+        "width": length_json(width, unit) if width else None,
+        "shop": way.offer.shop or None,
+        "buy": float(way.sold_units),
+        "unit": way.unit,
+        "cost": None if way.cost is None else f"{way.cost:f}",
+    }
+
+
+def _fabric(choice: FabricChoice, unit: Unit) -> FabricJson:
     return {
         "item": choice.need.title,
         "key": choice.need.key,
@@ -137,7 +169,7 @@ def _fabric(choice: FabricChoice, unit: Unit) -> dict[str, Any]:
     }
 
 
-def _width(option: WidthOption, chosen: bool, unit: Unit) -> dict[str, Any]:
+def _width(option: WidthOption, chosen: bool, unit: Unit) -> WidthJson:
     return {
         "width": length_json(option.width, unit),
         "usable": {
@@ -147,7 +179,7 @@ def _width(option: WidthOption, chosen: bool, unit: Unit) -> dict[str, Any]:
         "chosen": chosen,
         "buy": float(option.buy.sold_units),
         "unit": option.buy.unit,
-        "cost": None if option.buy.cost is None else f"{option.buy.cost:.2f}",
+        "cost": None if option.buy.cost is None else f"{option.buy.cost:f}",
         "folded": option.breadth.folded,
         "waste_share": round(float(option.waste), 4),
         "layout_length": length_json(option.laid.length, unit),
@@ -166,7 +198,7 @@ def _width(option: WidthOption, chosen: bool, unit: Unit) -> dict[str, Any]:
     }
 
 
-def _places(laid: Laid, unit: Unit) -> list[dict[str, Any]]:
+def _places(laid: Laid, unit: Unit) -> list[PlaceJson]:
     return [
         {
             "cut": number,
@@ -183,7 +215,7 @@ def _places(laid: Laid, unit: Unit) -> list[dict[str, Any]]:
     ]
 
 
-def _piece(piece: CutPiece, unit: Unit) -> dict[str, Any]:
+def _piece(piece: CutPiece, unit: Unit) -> PieceJson:
     return {
         "name": piece.name,
         "garment": piece.source.garment,

@@ -6,11 +6,10 @@ from collections.abc import Iterator
 
 from estimator.estimate import Estimate
 from estimator.job import GarmentOrder
-from estimator.measure import Length, decimal_text, natural_text, shop_text, tape_text, usable_text
-from estimator.plan import Elastic
+from estimator.measure import Length, decimal_text, shop_text, tape_text, usable_text
 from estimator.reports.scaled import scaled_for_wearers
-from estimator.reports.shopping_list import THREAD
-from estimator.reports.units import tape_beside, tape_unit
+from estimator.reports.shopping_list import without_thread
+from estimator.reports.units import tape_of, width_text
 from estimator.reports.uses import fabric_title
 
 
@@ -22,20 +21,20 @@ def assumptions(estimate: Estimate) -> tuple[str, ...]:
     lines += _of_fabrics(estimate)
     if not all(choice.chosen.breadth.folded for choice in estimate.fabrics):
         lines.append("Fabric is laid out open, in one layer, unless something else is said.")
-    lines.append(THREAD)
+    lines += without_thread(estimate)
     return tuple(dict.fromkeys(lines))
 
 
 def _of_garment(order: GarmentOrder) -> Iterator[str]:
     garment = order.plan.garment
-    rules, unit = garment.rules, garment.unit
+    rules, unit = garment.rules, order.tape
 
     def tape(length: Length) -> str:
         return tape_text(length, unit)
 
     yield (
         f"{garment.name}: seam allowance {tape(rules.seam_allowance)}, turn-under "
-        f"{tape(rules.turn_under)}, cut sizes up to the next {tape(rules.mark)}."
+        f"{tape(rules.turn_under)}, cut sizes up to the next {tape(order.mark)}."
     )
     yield (
         f"{garment.name}: rolled hems are {tape(rules.rolled_hem)} deep and turned twice, "
@@ -44,28 +43,21 @@ def _of_garment(order: GarmentOrder) -> Iterator[str]:
     )
     waste = decimal_text(rules.trim_waste * 100, 1)
     yield f"{garment.name}: {waste} % waste is added to trims by the length, unless they state it."
-    if order.plan.elastic:
-        yield _elastic(order.plan.elastic, order)
-
-
-def _elastic(elastics: tuple[Elastic, ...], order: GarmentOrder) -> str:
-    rules, unit = order.plan.garment.rules, order.plan.garment.unit
-    shares = {rules.elastic_stretch if one.stretch is None else one.stretch for one in elastics}
-    cut = " or ".join(f"{decimal_text(share * 100, 1)} %" for share in sorted(shares))
-    return (
-        f"{order.plan.garment.name}: elastic is cut {cut} shorter than the body measure, then "
-        f"overlapped {tape_text(rules.elastic_overlap, unit)} unless it says otherwise."
-    )
+    if order.plan.lacing:
+        yield f"{garment.name}: laces have {tape(rules.tie)} at each end to tie."
+    if order.plan.boning:
+        yield f"{garment.name}: bones end {tape(rules.bone_clear)} short of their channels' ends."
 
 
 def _of_fabrics(estimate: Estimate) -> Iterator[str]:
     for choice in estimate.fabrics:
         terms, option = choice.need.terms, choice.chosen
         shop = option.buy.offer.sold_by
-        unit = tape_beside(shop, tape_unit(estimate))
+        unit = tape_of(shop, estimate)
+        width = width_text(option.width, shop, estimate)
         parts = [
             f"each cut end is straightened by {tape_text(terms.straightening, unit)}",
-            f"usable {usable_text(option.usable, unit)} of {natural_text(option.width, unit)}",
+            f"usable {usable_text(option.usable, unit)} of {width}",
             f"sold by {shop_text(option.step, shop)}",
         ]
         if terms.shrinkage or terms.shrinkage_across:

@@ -6,7 +6,7 @@ from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.narrowest import narrowest_serving
 from estimator.estimate import Estimate
 from estimator.measure import shop_text, usable_text
-from estimator.reports.units import tape_beside, tape_unit
+from estimator.reports.units import tape_of
 
 
 def narrowest_text(choice: FabricChoice, estimate: Estimate) -> str:
@@ -15,7 +15,7 @@ def narrowest_text(choice: FabricChoice, estimate: Estimate) -> str:
     if found is None:
         return "strips take its whole width: measure the bolt before you buy"
     sold_by = choice.chosen.buy.offer.sold_by
-    tape = tape_beside(sold_by, tape_unit(estimate))
+    tape = tape_of(sold_by, estimate)
     washing = " before washing" if choice.need.terms.shrinkage_across else ""
     text = f"good down to {usable_text(found.usable, tape)} usable{washing}"
     below = usable_text(found.next_down, tape)

@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
 
-from estimator.budget import Account, account_of
+from estimator.bill import NO_FUNDS, Bill, Funds, bill_of
 from estimator.estimate import Estimate
 from estimator.measure import decimal_text
+from estimator.prices import money_text
 from estimator.reports.tables import Column, Format, Table, Value
 from estimator.reports.units import tape_unit
 from estimator.would_save import would_save
@@ -19,50 +20,53 @@ NONE_SAVES = (
 )
 
 
-def account(estimate: Estimate) -> Account | None:
-    """The list with tax and contingency; None where the show states no budget."""
-    budget = estimate.job.budget
-    return account_of(budget, estimate.cost, estimate.charges) if budget else None
+def account(estimate: Estimate) -> Bill | None:
+    """The list with tax and contingency; None where the show states nothing of its budget."""
+    funds = estimate.job.funds
+    if funds == NO_FUNDS:
+        return None
+    return bill_of(estimate.cost, funds, estimate.currency, estimate.charges)
 
 
 def budget_table(estimate: Estimate) -> Table | None:
     """What the list comes to in all, and what is left of the ceiling; None without a budget."""
-    figures, budget = account(estimate), estimate.job.budget
-    if figures is None or budget is None:
+    bill = account(estimate)
+    if bill is None:
         return None
     notes = []
     if estimate.unpriced:
         lack = "1 item has" if estimate.unpriced == 1 else f"{estimate.unpriced} items have"
         notes.append(f"{lack} no price and will come on top.")
-    if figures.left is not None and figures.left < 0:
-        notes.append(f"It is {-figures.left:.2f} {estimate.currency} over the ceiling.")
+    if bill.left is not None and bill.left < 0:
+        over = money_text(-bill.left, estimate.currency)
+        notes.append(f"It is {over} {estimate.currency} over the ceiling.")
     return Table(
         title="The budget",
         columns=(
             Column("", wide=40),
             Column(f"Money ({estimate.currency})" if estimate.currency else "Money", Format.MONEY),
         ),
-        rows=tuple(_rows(figures, budget.tax, budget.contingency)),
+        rows=tuple(_rows(bill, estimate.job.funds)),
         unit=tape_unit(estimate),
         notes=tuple(notes),
     )
 
 
-def _rows(figures: Account, tax: Fraction, contingency: Fraction) -> Iterator[tuple[Value, ...]]:
-    yield "Goods on the list", figures.goods
-    if figures.charges:
-        yield "Going to the shops", figures.charges
-    if tax:
-        yield f"Tax, {_percent(tax)} of the goods", figures.tax
-    if contingency:
-        yield f"Contingency, {_percent(contingency)} of all that", figures.contingency
-    yield "Still to spend", figures.to_spend
-    if figures.spent:
-        yield "Spent already", figures.spent
-        yield "In all", figures.in_all
-    if figures.ceiling is not None and figures.left is not None:
-        yield "Ceiling", figures.ceiling
-        yield ("Left" if figures.left >= 0 else "Over"), abs(figures.left)
+def _rows(bill: Bill, funds: Funds) -> Iterator[tuple[Value, ...]]:
+    yield "Goods on the list", bill.goods
+    if bill.charges:
+        yield "Going to the shops", bill.charges
+    if funds.tax:
+        yield f"Tax, {_percent(funds.tax)} of the goods", bill.tax
+    if funds.contingency:
+        yield f"Contingency, {_percent(funds.contingency)} of all that", bill.contingency
+    yield "Still to spend", bill.in_all
+    if bill.spent:
+        yield "Spent already", bill.spent
+        yield "In all", bill.in_all + bill.spent
+    if funds.budget is not None and bill.left is not None:
+        yield "Ceiling", funds.budget
+        yield ("Left" if bill.left >= 0 else "Over"), abs(bill.left)
 
 
 def _percent(share: Fraction) -> str:
@@ -71,7 +75,7 @@ def _percent(share: Fraction) -> str:
 
 def savings_table(estimate: Estimate) -> Table | None:
     """What would save most; None without a budget."""
-    if estimate.job.budget is None:
+    if estimate.job.funds == NO_FUNDS:
         return None
     rows: tuple[tuple[str, Decimal], ...] = tuple(
         (one.change, one.money) for one in would_save(estimate)

@@ -17,7 +17,7 @@ from estimator.reports.tables import Sold, Value
 Across = tuple[int, int]
 """The first and the last of several columns."""
 LONGEST_TEXT = 32_000
-METRES, TENTHS, MONEY, PERCENT, WHOLE = "0.00", "0.0", "#,##0.00", "0%", "0"
+METRES, TENTHS, PERCENT, WHOLE = "0.00", "0.0", "0%", "0"
 UNIT_PRICE = "#,##0.00####"
 """At least two decimals, and as many more as a price has; the buyer's own price as well."""
 TITLE = Font(name="Calibri", size=15, bold=True)
@@ -29,6 +29,8 @@ FINE = Font(name="Calibri", size=9)
 FINE_HEAD = Font(name="Calibri", size=9, bold=True)
 EVEN = Font(name="Courier New", size=9)
 BAND = PatternFill("solid", fgColor="E4E1D6")
+TO_FILL_IN = PatternFill("solid", fgColor="FFF8E1")
+"""Of cells that the buyer writes in."""
 LINE = Border(bottom=Side(style="thin", color="8C8C8C"))
 HAIR = Border(bottom=Side(style="hair", color="8C8C8C"))
 WRAPPED = Alignment(horizontal="left", vertical="top", wrap_text=True, indent=1)
@@ -59,7 +61,7 @@ def put(cell: Cell, value: Value, unit: Unit) -> None:
         case Sold():
             put_number(cell, value.shown, sold_format(value))
         case Decimal():
-            put_number(cell, value, MONEY)
+            put_number(cell, value, money_format(-int(value.as_tuple().exponent)))
         case Fraction():
             put_number(cell, value, PERCENT)
         case int():
@@ -68,9 +70,14 @@ def put(cell: Cell, value: Value, unit: Unit) -> None:
 
 def put_text(cell: Cell, text: str) -> None:
     """Text from a plan: harmless characters, no formula whatever it begins with."""
-    cell.value = ILLEGAL_CHARACTERS_RE.sub(" ", text)[:LONGEST_TEXT]
+    cell.value = harmless(text)
     cell.data_type = "s"
     cell.quotePrefix = text[:1] in tuple("=+-@")
+
+
+def harmless(text: str) -> str:
+    """Text without what a spreadsheet file cannot hold."""
+    return ILLEGAL_CHARACTERS_RE.sub(" ", text)[:LONGEST_TEXT]
 
 
 def put_number(cell: Cell, number: Fraction | Decimal | int, style: str) -> None:
@@ -78,6 +85,20 @@ def put_number(cell: Cell, number: Fraction | Decimal | int, style: str) -> None
     cell.value = number if isinstance(number, int | Decimal) else float(number)
     cell.number_format = style
     cell.alignment = RIGHT
+
+
+def money_format(decimals: int) -> str:
+    """Amounts with so many decimals, thousands parted, and a minus before what is owed."""
+    return "#,##0" + (f".{'0' * decimals}" if decimals else "")
+
+
+def rounded(amount: str, decimals: int) -> str:
+    """The part of a formula that rounds an amount to so many decimals, halves up.
+
+    A half is seldom whole in binary: what is added keeps it from falling short, and is far below
+    any price.
+    """
+    return f"ROUND({amount}+0.000000001,{decimals})"
 
 
 def sold_format(sold: Sold) -> str:

@@ -11,10 +11,11 @@ from estimator.buying.one_width import WidthOption
 from estimator.estimate import Estimate
 from estimator.measure import Length, natural_text, shop_text, usable_text
 from estimator.needs.types import CutPiece
+from estimator.prices import money_text
 from estimator.reports.scaled import scaled_note
 from estimator.reports.stash_papers import NOTHING_TO_BUY, where_text
 from estimator.reports.tables import Column, Format, Sold, Table, Value
-from estimator.reports.units import tape_beside, tape_unit
+from estimator.reports.units import tape_of, tape_unit, width_text
 from estimator.reports.uses import fabric_title
 
 
@@ -65,7 +66,7 @@ def waste_text(option: WidthOption, currency: str) -> str:
     text = f"waste {round(option.waste * 100)} %, as much as {length}"
     if option.buy.cost is not None:
         share = option.buy.cost * option.waste.numerator / option.waste.denominator
-        text += f" or {share:.2f} {currency}"
+        text += f" or {money_text(share, currency)} {currency}"
     return text
 
 
@@ -84,8 +85,8 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
         rows.append(
             (
                 "bought" if option is choice.chosen else "",
-                natural_text(option.width, tape_beside(option.buy.offer.sold_by, unit)),
-                usable_text(option.usable, tape_beside(option.buy.offer.sold_by, unit)),
+                width_text(option.width, option.buy.offer.sold_by, estimate),
+                usable_text(option.usable, tape_of(option.buy.offer.sold_by, estimate)),
                 Sold(option.buy.sold_units, option.buy.unit),
                 option.buy.unit,
                 option.buy.cost,

@@ -10,12 +10,12 @@ from estimator.buying.lots import Lot
 from estimator.buying.one_width import WidthOption
 from estimator.estimate import Estimate
 from estimator.layout import Layout, Placement, Style
-from estimator.measure import Length, Unit, natural_text, tape_text, usable_text
+from estimator.measure import Length, Unit, tape_text, usable_text
 from estimator.reports.bolt_widths import narrowest_text
 from estimator.reports.fabric_papers import other_way_text, proof_text, sentence, waste_text
 from estimator.reports.sketch import sketch
 from estimator.reports.tables import Column, Format, Table, Value
-from estimator.reports.units import tape_beside, tape_unit
+from estimator.reports.units import tape_unit, width_text
 from estimator.reports.uses import fabric_title
 
 PLACES = (
@@ -52,7 +52,7 @@ def row_sketches(laid: Laid, cut: Layout) -> tuple[str, ...]:
 def _of_cut(number: int, choice: FabricChoice, estimate: Estimate) -> Table:
     unit = tape_unit(estimate)
     chosen, layout = choice.chosen, choice.chosen.laid.cuts[number]
-    width = natural_text(chosen.width, tape_beside(chosen.buy.offer.sold_by, unit))
+    width = width_text(chosen.width, chosen.buy.offer.sold_by, estimate)
     title = f"{fabric_title(choice, estimate)}, {width} wide"
     if len(chosen.laid.cuts) > 1:
         title += f", cut {number + 1} of {len(chosen.laid.cuts)}"

@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping, Sequence
+from datetime import date, datetime, time
 from typing import Any
 
+from openpyxl.cell.cell import Cell
 from openpyxl.formatting.rule import FormulaRule
-from openpyxl.styles import Font
-from openpyxl.utils import get_column_letter
-from openpyxl.worksheet.datavalidation import DataValidation
+from openpyxl.styles import Border, Font, Protection, Side
+from openpyxl.worksheet.pagebreak import Break
 from openpyxl.worksheet.worksheet import Worksheet
 
+from estimator.bill import Funds
 from estimator.estimate import Estimate
+from estimator.measure import Unit
+from estimator.prices import decimals_of
+from estimator.reports.as_written import CellValue, Formula, text_said
 from estimator.reports.cells import (
     BAND,
     GREY,
@@ -18,217 +24,289 @@ from estimator.reports.cells import (
     HEAD,
     LINE,
     MIDDLE,
-    MONEY,
     PLAIN,
     RIGHT,
     SMALL,
     TITLE,
+    TO_FILL_IN,
     UNIT_PRICE,
-    WHOLE,
     WRAPPED,
     Across,
     cell_at,
-    put,
+    money_format,
     put_across,
     put_text,
+    rounded,
 )
-from estimator.reports.printing import Rows, fit_if_hardly_more, print_setup
+from estimator.reports.earlier_list import EarlierList, own_key
+from estimator.reports.list_checks import add_checks
+from estimator.reports.list_columns import (
+    CARRIED,
+    COLUMNS,
+    DONE,
+    LAST_PRINTED,
+    LETTER_OF,
+    NUMBER_OF,
+    OPEN,
+)
+from estimator.reports.list_lines import ListLine, asides, filled_in, list_lines
+from estimator.reports.list_sums import write_sums
+from estimator.reports.printing import fit_if_hardly_more, print_setup
 from estimator.reports.row_heights import fit_height
-from estimator.reports.shopping_list import (
-    NOTHING,
-    THREAD,
-    Line,
-    Section,
-    garment_notes,
-    sections,
-    title_of,
-)
-from estimator.reports.tables import Value
+from estimator.reports.shopping_list import NOTHING, garment_notes, title_of, without_thread
 from estimator.reports.units import tape_unit
 
-OPEN, DONE = "☐", "☑"
+HEADING_ROW = 3
 GAP = 7.0
+SWATCH = 33.0
+"""Points: room for a snippet of cloth under the name of its colour."""
+FRACTIONS = "# ??/??"
+ROWS_TO_ADD = 6
+"""Empty lines in which the buyer adds things of their own."""
+PRINTED: Across = (1, LAST_PRINTED)
+TITLED: Across = (1, NUMBER_OF["Shop, shelf"])
+BELOW: Across = (2, NUMBER_OF["Notes"])
+OPEN_TO_ALL = Protection(locked=False)
+FINER = Font(name="Calibri", size=9.5)
+SMALLER = ("Instead", "Notes", "Part of the shop")
+_DATE_FORMATS = {datetime: "yyyy-mm-dd hh:mm", date: "yyyy-mm-dd", time: "hh:mm"}
 
 
-def write_shopping_list(sheet: Worksheet, estimate: Estimate) -> None:
-    """Fills an empty sheet with the list; costs and totals are live formulas."""
-    _ShoppingList(sheet, estimate).write()
+class ShoppingListSheet:
+    """One line for each thing to buy; sums below refer to whole columns, so lines may be sorted.
 
+    It is written in two steps, so that what the program says can be told from what people wrote:
+    ``write`` puts down the program's own words, and ``carry_over`` those of the earlier list.
+    """
 
-class _ShoppingList:
-    """One line for each thing to buy, what matters in the shop first; the key is not printed."""
-
-    COLUMNS = (
-        ("Got it", 7.5),
-        ("Item", 24),
-        ("Width", 9.5),
-        ("Needed", 10),
-        ("Buy", 8),
-        ("Unit", 13.5),
-        ("Colour and notes", 36),
-        ("Unit price", 11),
-        ("Cost", 10),
-        ("Shop", 18),
-        ("Key", 30),
-    )
-    PRINTED: Across = (1, 10)
-    BELOW: Across = (2, 10)
-    NUMBERS = ("Needed", "Buy", "Unit price", "Cost")
-    BUY, PRICE, COST = "E", "H", "I"
-
-    def __init__(self, sheet: Worksheet, estimate: Estimate) -> None:
-        self.sheet, self.estimate = sheet, estimate
-        self.unit = tape_unit(estimate)
-        self.row = 1
-        self.ticks = DataValidation(type="list", formula1=f'"{OPEN},{DONE}"', allow_blank=True)
-        self.cost_cells: list[str] = []
-        self.spans: list[Rows] = []
+    def __init__(
+        self, sheet: Worksheet, estimate: Estimate, funds: Funds, earlier: EarlierList
+    ) -> None:
+        self.sheet, self.estimate, self.funds, self.earlier = sheet, estimate, funds, earlier
+        self.decimals = decimals_of(estimate.currency)
+        self.lines = list_lines(estimate, earlier)
+        self.first = HEADING_ROW + 1
+        self.first_own = self.first + len(self.lines)
+        self.last = self.first_own + len(earlier.own) + ROWS_TO_ADD - 1
+        self.row_of: dict[str, int] = {}
+        self.below = self.last + 1
 
     def write(self) -> None:
-        """Title, headings, the parts of the shop, totals, and what the buyer must know."""
-        self._widths()
+        """Title, headings, lines, sums, and what the buyer must know."""
+        for column in COLUMNS:
+            self.sheet.column_dimensions[LETTER_OF[column.heading]].width = column.wide
         self._titles()
-        head = self.row
         self._headings()
-        for section in sections(self.estimate):
-            self._section(section)
-        self._totals()
+        for row, line in enumerate(self.lines, start=self.first):
+            self._line(row, line)
+        for row in range(self.first_own, self.last + 1):
+            self._own_row(row)
+        self.row_of |= write_sums(
+            self.sheet,
+            (self.first, self.last),
+            self.estimate.currency,
+            self.funds,
+            self.estimate.visits,
+        )
+        self.below = max([self.last, *self.row_of.values()]) + 1
         self._below()
-        self.sheet.add_data_validation(self.ticks)
-        self.sheet.freeze_panes = f"A{head + 1}"
-        self._print(head)
-        rule: Any = FormulaRule
-        done = rule(formula=[f'$A{head + 1}="{DONE}"'], font=Font(color="7F7F7F", strike=True))
-        self.sheet.conditional_formatting.add(f"A{head + 1}:J{self.row}", done)
+        self._marks()
+        add_checks(self.sheet, (self.first, self.last), self.row_of)
+        self.sheet.freeze_panes = f"{LETTER_OF['Buy']}{self.first}"
+        self.sheet.auto_filter.ref = f"A{HEADING_ROW}:{LETTER_OF['Key']}{self.last}"
+        self._protect()
 
-    def _widths(self) -> None:
-        for number, (_, wide) in enumerate(self.COLUMNS, start=1):
-            self.sheet.column_dimensions[get_column_letter(number)].width = wide
-
-    def _print(self, head: int) -> None:
-        """Without the keys, which are for the next list and not for the shop."""
-        sheet = self.sheet
-        sheet.print_area = f"A1:J{self.row - 1}"
-        print_setup(sheet, self.unit, landscape=True, head=head)
-        fit_if_hardly_more(sheet, self.PRINTED[1])
+    def carry_over(self) -> None:
+        """What people wrote into the earlier list, each in its place again; then the print area."""
+        for line in self.lines:
+            row = self.row_of[line.key]
+            self._fill(row, filled_in(line, self.earlier), asides(line, self.earlier))
+        for key, written in self.earlier.filled_in.items():
+            if key in self.row_of and key not in {line.key for line in self.lines}:
+                self._fill(self.row_of[key], written, self.earlier.asides.get(key, ()))
+        for row, own in enumerate(self.earlier.own, start=self.first_own):
+            self._fill(row, own, ())
+        self._highlight()
+        if self.earlier.elsewhere:
+            self._say([CARRIED], HEAD)
+            self._say(self.earlier.elsewhere, PLAIN)
+        for row in range(self.first, self.last + 1):
+            self._height(row)
+        self._print()
 
     def _titles(self) -> None:
-        put_across(self.sheet, 1, self.PRINTED, f"Shopping list: {title_of(self.estimate)}", TITLE)
-        self.row = 2
-        for note in garment_notes(self.estimate):
-            self._across(self.PRINTED, note, PLAIN)
+        put_across(self.sheet, 1, TITLED, f"Shopping list: {title_of(self.estimate)}", TITLE)
         money = self.estimate.currency
         said = f"Prices in {money}. " if money else "No price is known. "
-        said = f"{said}Fill in a missing unit price: costs follow."
-        self._across(self.PRINTED, said if self.estimate.purchases else NOTHING, SMALL)
-        self._gap()
-
-    def _across(self, columns: Across, text: str, font: Font) -> None:
-        put_across(self.sheet, self.row, columns, text, font)
-        self.row += 1
-
-    def _gap(self) -> None:
-        self.sheet.row_dimensions[self.row].height = GAP
-        self.row += 1
+        said += "Fill in the light cells; empty lines are for things of your own."
+        put_across(self.sheet, 2, TITLED, said if self.lines else NOTHING, SMALL)
 
     def _headings(self) -> None:
-        for number, (heading, _) in enumerate(self.COLUMNS, start=1):
-            cell = cell_at(self.sheet, self.row, number)
-            put_text(cell, heading)
+        for number, column in enumerate(COLUMNS, start=1):
+            cell = cell_at(self.sheet, HEADING_ROW, number)
+            put_text(cell, column.heading)
             cell.font, cell.fill, cell.border = HEAD, BAND, LINE
-            cell.alignment = RIGHT if heading in self.NUMBERS else WRAPPED
-        fit_height(self.sheet, self.row)
-        self.row += 1
+            cell.alignment = RIGHT if column.number else WRAPPED
+        fit_height(self.sheet, HEADING_ROW)
 
-    def _section(self, section: Section) -> None:
-        put_text(cell_at(self.sheet, self.row, 2), section.title)
-        cell_at(self.sheet, self.row, 2).font = HEAD
-        fit_height(self.sheet, self.row)
-        self.row += 1
-        first = self.row
-        for line in section.lines:
-            self._line(line)
-        last = self.row - 1
-        self.spans.append((first, last))
-        costs = f"{self.COST}{first}:{self.COST}{last}"
-        self._sum(f"{section.title} together", _sum_of(costs))
-        self.cost_cells.append(f"{self.COST}{self.row - 1}")
-        self._gap()
+    def _line(self, row: int, line: ListLine) -> None:
+        for heading, value in line.values.items():
+            if value not in (None, ""):
+                self._put(row, heading, value)
+        for heading, style in line.formats.items():
+            self._cell(row, heading).number_format = style
+        put_text(self._cell(row, "Got it"), OPEN)
+        put_text(self._cell(row, "Key"), line.key)
+        self._style(row, unlocked={one.heading for one in COLUMNS if one.by_buyer})
+        if line.since:
+            changed = self._cell(row, "Since the last list")
+            changed.font, changed.fill = HEAD, BAND
+        if line.values.get("Unit") == Unit.YD.symbol:
+            self._cell(row, "Actual quantity").number_format = FRACTIONS
+        if line.values.get("Price") is None:
+            self._open(self._cell(row, "Price"))
+        self.row_of[line.key] = row
 
-    def _line(self, line: Line) -> None:
-        row, sheet = self.row, self.sheet
-        put_text(cell_at(sheet, row, 1), OPEN)
-        cell_at(sheet, row, 1).alignment = MIDDLE
-        self.ticks.add(cell_at(sheet, row, 1))
-        values: tuple[Value, ...] = (
-            line.item,
-            line.width,
-            line.needed,
-            line.buy,
-            line.buy.unit,
-            line.note,
-        )
-        for column, value in enumerate(values, start=2):
-            put(cell_at(sheet, row, column), value, self.unit)
-        _needed_unit(line, sheet, row)
-        price = cell_at(sheet, row, 8)
-        put(price, line.unit_price, self.unit)
-        price.number_format = UNIT_PRICE
-        cost = cell_at(sheet, row, 9)
-        cost.value = f'=IF({self.PRICE}{row}="","",ROUND({self.BUY}{row}*{self.PRICE}{row},2))'
-        cost.number_format, cost.font, cost.alignment = MONEY, PLAIN, RIGHT
-        put(cell_at(sheet, row, 10), line.shop, self.unit)
-        put(cell_at(sheet, row, 11), line.key, self.unit)
-        cell_at(sheet, row, 11).font = GREY
-        cell_at(sheet, row, 5).font = HEAD
-        for column in range(1, len(self.COLUMNS) + 1):
-            cell_at(sheet, row, column).border = HAIR
-        fit_height(sheet, row)
-        self.row += 1
+    def _own_row(self, row: int) -> None:
+        own = {one.heading for one in COLUMNS if not one.reckoned and one.heading != "Key"}
+        self._style(row, unlocked=own)
 
-    def _sum(self, label: str, formula: str, style: str = MONEY) -> None:
-        put_text(cell_at(self.sheet, self.row, 2), label)
-        cell_at(self.sheet, self.row, 2).font = SMALL
-        cell = self.sheet[f"{self.COST}{self.row}"]
-        cell.value, cell.number_format, cell.font, cell.alignment = formula, style, HEAD, RIGHT
-        fit_height(self.sheet, self.row)
-        self.row += 1
+    def _style(self, row: int, unlocked: set[str]) -> None:
+        """Formulas, fonts and borders of a line, and which of its cells may be written in."""
+        for heading, formula in _formulas(row, self.decimals).items():
+            self._cell(row, heading).value = formula
+        for column in COLUMNS:
+            cell = self._cell(row, column.heading)
+            cell.border, cell.font = HAIR, PLAIN
+            cell.alignment = RIGHT if column.number else WRAPPED
+            if column.reckoned:
+                cell.number_format = money_format(self.decimals)
+            if column.heading in SMALLER:
+                cell.font = FINER
+            if column.heading in unlocked:
+                self._open(cell)
+        for heading in ("Price", "Actual price"):
+            self._cell(row, heading).number_format = self._unit_price
+        self._cell(row, "Actual quantity").number_format = "General"
+        self._cell(row, "Got it").alignment = MIDDLE
+        self._cell(row, "Buy").font = HEAD
+        self._cell(row, "Key").font = GREY
+        self._height(row)
 
-    def _totals(self) -> None:
-        if not self.cost_cells:
+    @property
+    def _unit_price(self) -> str:
+        return UNIT_PRICE if self.decimals else "General"
+
+    def _open(self, cell: Cell) -> None:
+        cell.protection, cell.fill = OPEN_TO_ALL, TO_FILL_IN
+
+    def _height(self, row: int) -> None:
+        fit_height(self.sheet, row)
+        height = self.sheet.row_dimensions[row].height or 0.0
+        if row < self.first_own:
+            self.sheet.row_dimensions[row].height = max(SWATCH, height)
+
+    def _cell(self, row: int, heading: str) -> Cell:
+        return cell_at(self.sheet, row, NUMBER_OF[heading])
+
+    def _put(self, row: int, heading: str, value: CellValue) -> None:
+        """A value as a number, a date or text; a formula only where a person wrote one."""
+        cell = self._cell(row, heading)
+        if isinstance(value, str) and not isinstance(value, Formula):
+            put_text(cell, value)
             return
-        for visit in self.estimate.visits:
-            if visit.charge:
-                self._sum(f"{visit.shop}: visit or delivery", f"={visit.charge}")
-                self.cost_cells.append(f"{self.COST}{self.row - 1}")
-        currency = f" ({self.estimate.currency})" if self.estimate.currency else ""
-        self._sum(f"Total{currency}", _sum_of(",".join(self.cost_cells)))
-        total = cell_at(self.sheet, self.row - 1, 2)
-        total.font = HEAD
-        for column in range(1, len(self.COLUMNS) + 1):
-            cell_at(self.sheet, self.row - 1, column).fill = BAND
-        blanks = "+".join(
-            f"COUNTA(B{first}:B{last})-COUNT({self.PRICE}{first}:{self.PRICE}{last})"
-            for first, last in self.spans
-        )
-        self._sum("Items without a price", f"={blanks}", WHOLE)
+        cell.value = str(value) if isinstance(value, Formula) else value
+        cell.quotePrefix = False
+        for kind, style in _DATE_FORMATS.items():
+            if isinstance(value, kind):
+                cell.number_format = style
+                break
+
+    def _fill(self, row: int, written: Mapping[str, CellValue], said: Iterable[str]) -> None:
+        """What a person wrote into a line; what no longer has a cell to go to joins their notes."""
+        notes = [text_said(written["Your notes"])] if "Your notes" in written else []
+        for heading, value in written.items():
+            cell = self._cell(row, heading)
+            if not cell.protection.locked and heading != "Your notes":
+                self._put(row, heading, value)
+            elif heading != "Your notes":
+                notes.append(f"{heading}: {text_said(value)}")
+        notes += [text for text in said if text not in notes]
+        if len(notes) > 1 or (notes and isinstance(written.get("Your notes", ""), str)):
+            put_text(self._cell(row, "Your notes"), "; ".join(notes))
+        elif notes:
+            self._put(row, "Your notes", written["Your notes"])
+
+    def _highlight(self) -> None:
+        """Colours in which people marked cells."""
+        rows = dict(self.row_of)
+        rows |= {own_key(n): self.first_own + n for n in range(len(self.earlier.own))}
+        for key, fills in self.earlier.highlights.items():
+            for heading, fill in fills.items() if key in rows else ():
+                self._cell(rows[key], heading).fill = fill
 
     def _below(self) -> None:
-        self._gap()
-        lines = [*self.estimate.remarks, *self.estimate.cautions]
-        lines.append(THREAD)
-        lines.append("What was taken for granted stands on the sheet Assumptions.")
+        self.sheet.row_dimensions[self.below].height = GAP
+        self.below += 1
+        found = self.estimate
+        told = [*garment_notes(found), *found.remarks, *found.advice, *found.cautions]
+        told += without_thread(found)
+        told.append("What was taken for granted stands on the sheet Assumptions.")
+        self._say(told, SMALL)
+
+    def _say(self, lines: Sequence[str], font: Font) -> None:
         for line in lines:
-            self._across(self.BELOW, line, SMALL)
+            put_across(self.sheet, self.below, BELOW, line, font)
+            self.below += 1
+
+    def _marks(self) -> None:
+        """What is got is struck through, unless more of it is needed; parts are set apart."""
+        sheet, first = self.sheet, self.first
+        rule: Any = FormulaRule
+        printed = f"A{first}:{LETTER_OF['Since the last list']}{self.last}"
+        since, part = LETTER_OF["Since the last list"], LETTER_OF["Part of the shop"]
+        got = f'AND($A{first}="{DONE}",ISERROR(SEARCH("more",${since}{first})))'
+        struck = rule(formula=[got], font=Font(color="7F7F7F", strike=True))
+        apart = rule(
+            formula=[f"${part}{first}<>${part}{first - 1}"],
+            border=Border(top=Side(style="thin", color="000000"), bottom=HAIR.bottom),
+        )
+        sheet.conditional_formatting.add(printed, struck)
+        sheet.conditional_formatting.add(printed, apart)
+
+    def _protect(self) -> None:
+        """Against accident only: there is no password; lines may be filtered and widened."""
+        protection = self.sheet.protection
+        protection.sheet = True
+        for allowed in ("sort", "autoFilter", "formatCells", "formatColumns", "formatRows"):
+            setattr(protection, allowed, False)
+
+    def _print(self) -> None:
+        """Without the keys; the sums stand together, on a page of their own where all fills one."""
+        sheet = self.sheet
+        last = LETTER_OF["Since the last list"]
+        sheet.print_area = f"A1:{last}{self.below - 1}"
+        print_setup(sheet, tape_unit(self.estimate), landscape=True, head=HEADING_ROW)
+        if not fit_if_hardly_more(sheet, PRINTED[1]):
+            sheet.row_breaks.append(Break(id=self.last))
 
 
-def _sum_of(cells: str) -> str:
-    """A sum that stays empty as long as there is nothing to add."""
-    return f'=IF(COUNT({cells})=0,"",SUM({cells}))'
+def _formulas(row: int, decimals: int) -> dict[str, str]:
+    """Cost, what was paid, and by how much that differs; each empty until it can be reckoned.
 
-
-def _needed_unit(line: Line, sheet: Worksheet, row: int) -> None:
-    """A quantity needed in another unit than it is bought in says so in its own cell."""
-    if line.needed.unit and line.needed.unit != line.buy.unit:
-        cell = cell_at(sheet, row, 4)
-        cell.number_format += f' "{line.needed.unit}"'
+    What is ticked and says nothing else was bought as listed.
+    """
+    at = {heading: f"{letter}{row}" for heading, letter in LETTER_OF.items()}
+    buy, price, cost, paid = at["Buy"], at["Price"], at["Cost"], at["Paid"]
+    quantity, actual = at["Actual quantity"], at["Actual price"]
+    nothing = f'AND(COUNT({quantity},{actual})=0,{at["Got it"]}<>"{DONE}")'
+    unpriced = f"COUNT({price},{actual})=0"
+    uncounted = f"COUNT({buy},{quantity})=0"
+    paid_price = f"IF(COUNT({actual})=1,{actual},{price})"
+    had = f"IF(COUNT({quantity})=1,{quantity},{buy})"
+    return {
+        "Cost": f'=IF(COUNT({buy},{price})<2,"",{rounded(f"{buy}*{price}", decimals)})',
+        "Paid": f'=IF(OR({nothing},{unpriced},{uncounted}),"",'
+        f"{rounded(f'{had}*{paid_price}', decimals)})",
+        "Difference": f'=IF(COUNT({cost},{paid})<2,"",ROUND({paid}-{cost},{decimals}))',
+    }

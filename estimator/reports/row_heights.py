@@ -10,7 +10,8 @@ LEADING = 1.37
 """A line's height in sizes of its font: Calibri's 15 points at size 11."""
 _PADDING = 0.7
 _INDENT = 1.3
-_BOLD = 1.09
+BOLD = 1.09
+"""How much wider than plain letters bold ones are."""
 _WIDTHS = {
     **dict.fromkeys("iljI.,;:'|!()[] ", 0.5),
     **dict.fromkeys('ftr/-"°', 0.7),
@@ -65,7 +66,7 @@ def fit_height(sheet: Worksheet, row: int, spread: int = 0) -> None:
             columns = range(cell.column, cell.column + max(1, spread))
             wide = sum(sheet.column_dimensions[get_column_letter(one)].width for one in columns)
             indent = _INDENT * (cell.alignment.indent or 0)
-            room = (wide - _PADDING - indent) * BASE_SIZE / size / (_BOLD if cell.font.b else 1)
+            room = (wide - _PADDING - indent) * BASE_SIZE / size / (BOLD if cell.font.b else 1)
             lines = lines_needed(cell.value, max(1.0, room))
         height = max(height, lines * size * LEADING)
     sheet.row_dimensions[row].height = round(height + 0.5, 1)

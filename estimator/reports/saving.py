@@ -1,42 +1,88 @@
-"""Writing files whole or not at all, and never over a list that somebody has filled in."""
+"""Writing files whole or not at all, and never over what somebody else has just saved."""
 
 from __future__ import annotations
 
-import hashlib
+import contextlib
 import io
 import os
 import re
 import tempfile
-import warnings
 import zipfile
-from decimal import Decimal
 from pathlib import Path
-from typing import Any
 
-from openpyxl import Workbook, load_workbook
-from openpyxl.packaging.custom import StringProperty
+from openpyxl import Workbook
 
 from estimator.faults import Fault, Refused
 
-SEAL = "shopping list as written"
+OUR_PAGE = '<meta name="generator" content="estimator">'
 _ELSEWHERE = "choose another place"
 _STEADY = (1980, 1, 1, 0, 0, 0)
 _STAMPS = re.compile(rb"(<dcterms:(created|modified)[^>]*>)[^<]*(</dcterms:\2>)")
 
 
-def save_workbook(book: Workbook, path: Path) -> None:
-    """Writes a workbook to ``path``; raises Refused where that cannot be, or must not.
+def earlier_content(path: Path) -> bytes | None:
+    """What stands in the place of a list that is to be written; None where nothing does.
 
-    The same workbook is written as the same bytes. A list that somebody has filled in stays.
+    Raises Refused for a name that is no spreadsheet's, a folder, and a file that is open elsewhere.
     """
     if path.suffix.lower() != ".xlsx":
-        raise _refused(path, "is not the name of a spreadsheet", "let it end in .xlsx")
-    if is_there(path):
-        _refuse_filled_in(path)
-    _properties(book).append(StringProperty(name=SEAL, value=_seal(book)))
+        raise refused(path, "is not the name of a spreadsheet", "let it end in .xlsx")
+    if not is_there(path):
+        return None
+    if path.is_dir():
+        raise refused(path, "is a folder", "name a file in it, as in list.xlsx")
+    _refuse_open(path)
+    try:
+        return path.read_bytes()
+    except OSError as problem:
+        raise refused(path, f"cannot be read ({_reason(problem)})", _ELSEWHERE) from None
+
+
+def _refuse_open(path: Path) -> None:
+    """Raises Refused where a spreadsheet program has left its mark that the file is open in it."""
+    for name in (f"~${path.name}", f".~lock.{path.name}#"):
+        lock = path.with_name(name)
+        with contextlib.suppress(OSError):
+            if not lock.exists():
+                continue
+            right = f"close it there; if it is open nowhere, remove the file '{lock}'"
+            raise refused(path, "is open in a spreadsheet program", right)
+
+
+def save_workbook(book: Workbook, path: Path, instead_of: bytes | None = None) -> None:
+    """Writes a workbook to ``path``, ``instead_of`` what was read there; raises Refused.
+
+    The same workbook is written as the same bytes.
+    """
+    content = workbook_bytes(book)
+    if earlier_content(path) != instead_of:
+        right = "write it once more, so that nothing of it is lost"
+        raise refused(path, "has been saved by somebody else just now", right)
+    write_whole(path, content)
+
+
+def workbook_bytes(book: Workbook) -> bytes:
+    """A workbook as a file holds it: the same workbook gives the same bytes."""
     held = io.BytesIO()
     book.save(held)
-    write_whole(path, _steady(held.getvalue()))
+    return _steady(held.getvalue())
+
+
+def save_page(text: str, path: Path) -> None:
+    """Writes a page to ``path``, over an older one of ours; raises Refused over anything else."""
+    if path.suffix.lower() not in (".html", ".htm"):
+        raise refused(path, "is not the name of a page", "let it end in .html")
+    if is_there(path):
+        if path.is_dir():
+            raise refused(path, "is a folder", "name a file in it, as in list.html")
+        try:
+            old = path.read_text(encoding="utf-8")
+        except (OSError, ValueError):
+            old = ""
+        if OUR_PAGE not in old[:2000]:
+            wrong = "is there already and is no page of ours"
+            raise refused(path, wrong, "choose another name")
+    write_whole(path, text.encode())
 
 
 def is_there(path: Path) -> bool:
@@ -44,52 +90,7 @@ def is_there(path: Path) -> bool:
     try:
         return path.exists()
     except (OSError, ValueError) as problem:
-        raise _refused(path, f"cannot be written ({_reason(problem)})", _ELSEWHERE) from None
-
-
-def _refuse_filled_in(path: Path) -> None:
-    """Raises Refused unless the file is a list of ours that is just as it was written."""
-    if path.is_dir():
-        raise _refused(path, "is a folder", "name a file in it, as in list.xlsx")
-    other = "is there already and is no shopping list of ours"
-    try:
-        with warnings.catch_warnings():
-            warnings.simplefilter("ignore")
-            book = load_workbook(path)
-        seal = next((one.value for one in _properties(book).props if one.name == SEAL), None)
-        found = _seal(book)
-    except Exception:
-        # What a damaged or strange file makes the spreadsheet library raise has no end (syntax,
-        # index, key, attribute, zlib, struct errors); whatever it is, the file is not ours to lose.
-        raise _refused(path, other, "choose another name") from None
-    if seal is None:
-        raise _refused(path, other, "choose another name")
-    if seal != found:
-        raise _refused(
-            path,
-            "has been filled in since it was written",
-            "choose another name with --out, so that nothing is lost",
-        )
-
-
-def _properties(book: Any) -> Any:
-    """The workbook's own properties, of which the type stubs know nothing."""
-    return book.custom_doc_props
-
-
-def _seal(book: Workbook) -> str:
-    """A fingerprint of all that the cells hold."""
-    digest = hashlib.sha256()
-    for sheet in book.worksheets:
-        for row in sheet.iter_rows():
-            for cell in row:
-                value: object = cell.value
-                if value is None or value == "":
-                    continue
-                if isinstance(value, int | float | Decimal):
-                    value = f"{float(value):.9g}"
-                digest.update(f"{sheet.title}!{cell.coordinate}={value}\n".encode())
-    return digest.hexdigest()
+        raise refused(path, f"cannot be written ({_reason(problem)})", _ELSEWHERE) from None
 
 
 def _steady(archive: bytes) -> bytes:
@@ -123,8 +124,8 @@ def write_whole(path: Path, content: bytes) -> None:
             held.unlink(missing_ok=True)
         if isinstance(problem, FileNotFoundError) and not path.parent.is_dir():
             wrong = f"cannot be written: there is no folder '{path.parent}'"
-            raise _refused(path, wrong, "make it, or choose another place") from None
-        raise _refused(path, f"cannot be written ({_reason(problem)})", _ELSEWHERE) from None
+            raise refused(path, wrong, "make it, or choose another place") from None
+        raise refused(path, f"cannot be written ({_reason(problem)})", _ELSEWHERE) from None
 
 
 def _reason(problem: OSError | ValueError) -> str:
@@ -137,5 +138,6 @@ def _umask() -> int:
     return mask
 
 
-def _refused(path: Path, wrong: str, right: str) -> Refused:
+def refused(path: Path, wrong: str, right: str) -> Refused:
+    """The complaint about a file that cannot be written, or must not be."""
     return Refused([Fault(str(path), wrong, right)])

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from estimator.estimate import Estimate, Saved
 from estimator.measure import fraction_text, read_in_sixteenths, two_decimals_up
+from estimator.prices import money_text
 
 
 def savings(estimate: Estimate) -> tuple[str, ...]:
@@ -20,7 +21,8 @@ def _lines(estimate: Estimate) -> Iterator[str]:
         return
     money = sum((one.money or Decimal(0) for one in estimate.saved), Decimal(0))
     if money:
-        yield f"{money:.2f} {estimate.currency} less than garment by garment."
+        whole = money_text(money, estimate.currency)
+        yield f"{whole} {estimate.currency} less than garment by garment."
     for one in estimate.saved:
         yield f"{one.title}: {_text(one, estimate.currency)} less."
 
@@ -30,7 +32,7 @@ def _text(one: Saved, currency: str) -> str:
     if one.units is not None and one.units > 0:
         parts.append(_amount(one.units, one.unit))
     if one.money:
-        parts.append(f"{one.money:.2f} {currency}")
+        parts.append(f"{money_text(one.money, currency)} {currency}")
     return " and ".join(parts)
 
 

@@ -24,7 +24,7 @@ def _sentences(estimate: Estimate) -> Iterator[str]:
 
 def scaled_text(one: Reckoned, order: GarmentOrder) -> str:
     """``width: waist / 4 + 1 in = 8 in``."""
-    size = about_text(one.size, order.plan.garment.unit.tape)
+    size = about_text(one.size, order.tape)
     return f"{one.place}: {one.text} = {size}"
 
 

@@ -7,27 +7,35 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
+from estimator.bill import NO_FUNDS, Funds, bill_of
 from estimator.buying.types import Purchase
 from estimator.estimate import Estimate
-from estimator.measure import Length, Unit, natural_text
+from estimator.measure import Length, Unit, Units, shop_text
 from estimator.needs.types import Group
+from estimator.prices import money_text
 from estimator.reports.bolt_widths import narrowest_text
+from estimator.reports.instead import instead_of
 from estimator.reports.stash_papers import stash_note
 from estimator.reports.tables import Sold
-from estimator.reports.units import tape_beside, tape_unit
+from estimator.reports.units import tape_unit, units_asked, width_text
 from estimator.reports.uses import use_of
 
 NOTHING = "There is nothing to buy."
-THREAD = "Thread is not estimated: only the spools that a plan names are listed."
 
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One line of the list, as every paper shows it."""
+    """One line of the list, as every paper shows it.
+
+    ``instead`` is what else may be bought; ``shop`` names the shelf as well.
+    """
 
     key: str
+    group: Group
     item: str
+    colour: str
     note: str
+    instead: tuple[str, ...]
     width: str
     needed: Sold
     buy: Sold
@@ -54,6 +62,15 @@ def title_of(estimate: Estimate) -> str:
         wearer = f" for {order.wearer}" if order.wearer else ""
         names.append(f"{order.plan.garment.name}{copies}{wearer}")
     return ", ".join(names)
+
+
+def without_thread(estimate: Estimate) -> tuple[str, ...]:
+    """A line for the garments whose plans have no thread table, if there are any."""
+    garments = [one.plan.garment.name for one in estimate.job.garments if not one.plan.thread]
+    if not garments:
+        return ()
+    names = ", ".join(dict.fromkeys(garments))
+    return (f"Thread is not estimated for {names}: add a [[thread]] table to the plan.",)
 
 
 def garment_notes(estimate: Estimate) -> tuple[str, ...]:
@@ -98,58 +115,99 @@ def _by_shop(estimate: Estimate) -> Iterator[Section]:
 
 def _line(purchase: Purchase, estimate: Estimate) -> Line:
     buy = purchase.buy
-    unit = tape_unit(estimate)
     return Line(
         key=purchase.key,
+        group=purchase.group,
         item=purchase.title,
+        colour=purchase.colour,
         note="; ".join(_notes(purchase, estimate)),
-        width=natural_text(purchase.width, _width_unit(purchase, unit)) if purchase.width else "",
-        needed=_needed(purchase),
+        width=_width(purchase, estimate),
+        instead=instead_of(purchase, estimate),
+        needed=_needed(purchase, units_asked(estimate)),
         buy=Sold(buy.sold_units, buy.unit),
         unit_price=buy.offer.price_per_sold_unit,
         cost=buy.cost,
-        shop=buy.offer.shop,
+        shop=", ".join(filter(None, (buy.offer.shop, buy.offer.shelf))),
     )
 
 
-def _width_unit(purchase: Purchase, unit: Unit) -> Unit:
+def _width(purchase: Purchase, estimate: Estimate) -> str:
     """A width reads as the shop names it: metric where the cloth is sold by the metre."""
-    if isinstance(purchase.buy.bought, Length):
-        return tape_beside(purchase.buy.offer.sold_by, unit)
-    return unit
+    if purchase.width is None:
+        return ""
+    cut = isinstance(purchase.buy.bought, Length)
+    sold_by = purchase.buy.offer.sold_by if cut else tape_unit(estimate).shop
+    return width_text(purchase.width, sold_by, estimate)
 
 
 def _notes(purchase: Purchase, estimate: Estimate) -> Iterator[str]:
-    if purchase.colour:
-        yield purchase.colour
     use = use_of(purchase, estimate)
     if use:
         yield f"for {use}"
     yield from filter(None, (stash_note(purchase, tape_unit(estimate)),))
     yield from purchase.notes
+    buy, tape = purchase.buy, tape_unit(estimate)
+    if (
+        units_asked(estimate)
+        and isinstance(buy.bought, Length)
+        and buy.offer.sold_by.metric != tape.metric
+    ):
+        said = shop_text(buy.bought, buy.offer.sold_by)
+        yield f"{said} are {shop_text(buy.bought, tape.shop)}"
     for choice in estimate.fabrics:
         if choice.need.sources == purchase.sources and purchase.buy.bought:
             yield narrowest_text(choice, estimate)
 
 
-def _needed(purchase: Purchase) -> Sold:
+def _needed(purchase: Purchase, asked: Units | None) -> Sold:
     """What is needed, in the unit that is bought where that is a length, else in its own.
 
-    Yards go up to the next sixteenth, as they are bought in fractions too.
+    Where papers are asked for in other units, it is in those. Yards go up to the
+    next sixteenth, as they are bought in fractions too.
     """
     needed, buy = purchase.needed, purchase.buy
     if isinstance(needed, int):
         return Sold(Fraction(needed), "")
-    if isinstance(buy.bought, Length):
+    shop = buy.offer.sold_by if isinstance(buy.bought, Length) else None
+    asked_shop = asked.tape_beside(shop or Unit.YD).shop if asked else None
+    if isinstance(buy.bought, Length) and asked_shop in (None, shop):
         bought = Sold(buy.sold_units, buy.unit)
         exact = Sold(needed / buy.offer.sold_by.length, buy.unit)
         return exact.in_next_sixteenth if bought.in_sixteenths else exact
-    unit = Unit.M if buy.offer.put_up.metric else Unit.YD
+    unit = asked_shop or (Unit.M if buy.offer.put_up.metric else Unit.YD)
     return Sold(needed / unit.length, unit.symbol).in_next_sixteenth
 
 
-def totals(estimate: Estimate) -> tuple[str, ...]:
-    """The sum of the list in words, and how much of it has no price."""
+def totals(estimate: Estimate, funds: Funds = NO_FUNDS) -> tuple[str, ...]:
+    """The sum of the list in words, how much of it has no price, and what a budget leaves."""
+    return (*_totals(estimate), *_in_all(estimate, funds))
+
+
+def _in_all(estimate: Estimate, funds: Funds) -> Iterator[str]:
+    """What it comes to with all that was stated beyond the prices; nothing where none was."""
+    if funds == NO_FUNDS or estimate.unpriced == len(estimate.purchases):
+        return
+    currency = estimate.currency
+    bill = bill_of(estimate.cost, funds, currency, estimate.charges)
+    beyond = [
+        f"{name} {money_text(amount, currency)}"
+        for name, amount in (("tax", bill.tax), ("contingency", bill.contingency))
+        if amount
+    ]
+    if beyond:
+        whole = f"{money_text(bill.in_all, currency)} {currency}"
+        yield f"In all {whole}, with {' and '.join(beyond)}."
+    if bill.left is None:
+        return
+    spent = f", with {money_text(bill.spent, currency)} spent already" if bill.spent else ""
+    if bill.left >= 0:
+        yield f"{money_text(bill.left, currency)} {currency} of the budget are left{spent}."
+    else:
+        over = f"{money_text(-bill.left, currency)} {currency}"
+        yield f"That is {over} more than the budget{spent}."
+
+
+def _totals(estimate: Estimate) -> tuple[str, ...]:
     count, unpriced = sum(1 for one in estimate.purchases if one.buy.bought), estimate.unpriced
     if not count and estimate.purchases:
         return (f"{NOTHING[:-1]}: all of it comes from the stash.",)
@@ -159,9 +217,11 @@ def totals(estimate: Estimate) -> tuple[str, ...]:
         none = "The one item has no" if count == 1 else f"None of the {count} items has a"
         return (f"{none} price.",)
     items = f"{count} item{'s' if count > 1 else ''}"
-    said = f"Total {estimate.total:.2f} {estimate.currency} for"
+    currency = estimate.currency
+    said = f"Total {money_text(estimate.total, currency)} {currency} for"
     if estimate.charges:
-        items += f", {estimate.charges:.2f} of it for going to {' and '.join(_charging(estimate))}"
+        going = " and ".join(_charging(estimate))
+        items += f", {money_text(estimate.charges, currency)} of it for going to {going}"
     if unpriced:
         lack = "has" if unpriced == 1 else "have"
         return (f"{said} {count - unpriced} of {items}; {unpriced} {lack} no price.",)

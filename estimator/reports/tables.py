@@ -109,7 +109,7 @@ def text_of(value: Value, unit: Unit) -> str:
         case Sold():
             return value.text
         case Decimal():
-            return f"{value:.2f}"
+            return f"{value:f}"
         case Fraction():
             return f"{decimal_text(value * 100, 0)} %"
         case _:

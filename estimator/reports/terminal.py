@@ -57,6 +57,7 @@ def _estimate_lines(estimate: Estimate) -> Iterator[str]:
     yield from _fabrics(estimate)
     yield from bullets("Planned together", savings(estimate))
     yield from bullets("Look at this", estimate.remarks)
+    yield from bullets("Before sewing", estimate.advice)
     yield from bullets("Taken for granted", assumptions(estimate))
     yield from bullets("Cautions", estimate.cautions)
 
@@ -82,8 +83,10 @@ def _widest(text: str) -> int:
 
 def _item(line: Line, part: Section, room: int) -> str:
     """What is bought and where, and its notes below, a little further in."""
-    item = f"{line.item} ({line.shop})" if line.shop not in ("", part.title) else line.item
-    return "\n".join([*_indented(item, room, "  "), *_indented(line.note, room, "    ")])
+    note = "; ".join(filter(None, (line.colour, line.note)))
+    shop = line.shop.removeprefix(part.title).removeprefix(", ")
+    item = f"{line.item} ({shop})" if shop else line.item
+    return "\n".join([*_indented(item, room, "  "), *_indented(note, room, "    ")])
 
 
 def _indented(text: str, room: int, indent: str) -> list[str]:
@@ -97,7 +100,7 @@ def _figures(line: Line) -> list[str]:
         f"{line.needed.text} {line.needed.unit}".strip(),
         "\n".join(textwrap.wrap(f"{line.buy.text} {unit}".strip(), 18)),
         "" if line.unit_price is None else price_text(line.unit_price),
-        "" if line.cost is None else f"{line.cost:.2f}",
+        "" if line.cost is None else f"{line.cost:f}",
     ]
 
 

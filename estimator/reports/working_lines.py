@@ -40,12 +40,15 @@ class Working:
 
 def workings(estimate: Estimate) -> tuple[Working, ...]:
     """The working of each line of the shopping list, in its order."""
-    unit = tape_unit(estimate)
     return tuple(
-        working
-        for purchase in estimate.purchases
-        for working in (_of_purchase(purchase, estimate, unit), *_of_stash(purchase, estimate))
+        working for purchase in estimate.purchases for working in workings_of(purchase, estimate)
     )
+
+
+def workings_of(purchase: Purchase, estimate: Estimate) -> tuple[Working, ...]:
+    """The working of what is bought on a line, and of what each remnant gives for it."""
+    unit = tape_unit(estimate)
+    return (_of_purchase(purchase, estimate, unit), *_of_stash(purchase, estimate))
 
 
 def _of_stash(purchase: Purchase, estimate: Estimate) -> Iterator[Working]:
@@ -74,7 +77,7 @@ def _of_purchase(purchase: Purchase, estimate: Estimate, unit: Unit) -> Working:
     price = buy.offer.price_per_sold_unit
     if price is not None:
         per = "each" if buy.unit == "each" else f"per {buy.unit}"
-        answer += f" at {price_text(price)} {buy.offer.currency} {per} = {buy.cost:.2f}"
+        answer += f" at {price_text(price)} {buy.offer.currency} {per} = {buy.cost:f}"
     return Working(
         title=_title(purchase, estimate),
         lines=tuple(lines),

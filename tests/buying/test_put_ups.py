@@ -1,12 +1,7 @@
-"""Cards and spools filled with whole runs, against an exact general-purpose solver."""
+"""Trims on cards and spools: whole runs, sizes mixed, partly from the roll, or joined."""
 
-import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
-from ortools.sat.python import cp_model
-
-from estimator import Estimate, estimate
-from estimator.buying.put_ups import MOST_RUNS_SEARCHED, fewest_bins
+from estimator import Estimate, Length, estimate
+from estimator.buying.types import Purchase
 from estimator.written import length
 from tests.plans import HEADING, bought, complaints, plan
 
@@ -31,17 +26,12 @@ def test_three_cards_long_enough_in_sum_are_too_short_for_whole_runs() -> None:
     assert "the sum of lengths would fit on 3, but no run is joined" in line.notes[0]
 
 
-def test_longest_first_is_not_the_fewest_cards() -> None:
-    # On cards of 10 in: longest first makes 4 + 4, 3 + 3 + 3 and 3; but 4 + 3 + 3 goes twice.
-    assert fewest_bins([4, 4, 3, 3, 3, 3], 10) == ((4, 3, 3), (4, 3, 3))
-
-
 def test_a_run_longer_than_a_card_is_refused_and_not_two_cards() -> None:
     trim = '[[trim]]\nname = "tie"\nlength = "3 yd"\nsold = [{ put_up = "card of 3 yd" }]\n'
     assert complaints(HEADING + PANEL + trim) == [
         "apron.toml, line 13 ('tie'): one run takes 108 1/2 in in one piece, and the longest "
-        "put-up of 'tie' holds 108 in; plan shorter runs, or offer it by the length or in a "
-        "longer put-up"
+        "put-up of 'tie' holds 108 in; plan shorter runs, allow joins, or offer it by the length "
+        "or in a longer put-up"
     ]
 
 
@@ -82,50 +72,149 @@ def test_by_the_length_or_on_a_card_whichever_costs_less() -> None:
         assert bought(estimate(plan(heading + PANEL + text)), "tie").buy.unit == unit
 
 
-def optimum(runs: list[int], capacity: int) -> int:
-    """The fewest cards, from a general-purpose constraint solver."""
-    model = cp_model.CpModel()
-    cards = range(len(runs))
-    on = {(run, card): model.new_bool_var("") for run in cards for card in cards}
-    used = [model.new_bool_var("") for _ in cards]
-    for run in cards:
-        model.add_exactly_one(on[run, card] for card in cards)
-    for card in cards:
-        model.add(sum(runs[run] * on[run, card] for run in cards) <= capacity * used[card])
-    for card in cards[1:]:
-        model.add_implication(used[card], used[card - 1])
-    model.minimize(sum(used))
-    solver = cp_model.CpSolver()
-    solver.parameters.num_workers = 1
-    solver.parameters.random_seed = 7
-    assert solver.solve(model) == cp_model.OPTIMAL
-    return int(solver.objective_value)
+IN_DOLLARS = HEADING.replace('"apron"', '"apron"\ncurrency = "USD"')
 
 
-@settings(max_examples=40)
-@given(st.lists(st.integers(1, 60), min_size=1, max_size=8), st.integers(60, 100))
-def test_small_cards_are_filled_as_well_as_can_be(runs: list[int], capacity: int) -> None:
-    assert len(fewest_bins(runs, capacity)) == optimum(runs, capacity)
+def mixed(runs: list[str], sold: str, more: str = "") -> list[Purchase]:
+    """The lines of ribbon for runs with raw ends and no waste, each put-up with a price."""
+    edges = ", ".join(f'e{number} = {{ length = "{run}" }}' for number, run in enumerate(runs))
+    along = ", ".join(f'"panel: e{number}"' for number in range(len(runs)))
+    text = (
+        f'{PANEL}edges = {{ {edges} }}\n[[trim]]\nname = "ribbon"\nalong = [{along}]\n'
+        f'run = "each"\nends = "raw"\nwaste = 0\nsold = [{sold}]\n{more}'
+    )
+    return list(estimate(plan(IN_DOLLARS + text)).purchases[1:])
 
 
-@given(st.lists(st.integers(1, 200), max_size=60), st.integers(200, 400))
-def test_every_run_is_on_one_card_and_no_card_is_overfull(runs: list[int], capacity: int) -> None:
-    cards = fewest_bins(runs, capacity)
-    assert sorted(run for card in cards for run in card) == sorted(runs)
-    assert all(0 < sum(card) <= capacity for card in cards)
-    assert len(cards) >= -(-sum(runs) // capacity)
+def told(lines: list[Purchase]) -> list[tuple[Length | int, str]]:
+    return [(line.buy.bought, line.buy.unit) for line in lines]
 
 
-@given(st.permutations([61, 53, 47, 44, 38, 31, 29, 17, 9]))
-def test_the_order_of_the_runs_makes_no_difference(runs: list[int]) -> None:
-    assert fewest_bins(runs, 100) == fewest_bins(sorted(runs), 100)
+TWO_CARDS = (
+    '{ put_up = "card of 3 yd", price = "2.50 each" }, '
+    '{ put_up = "card of 5 yd", price = "3.80 each" }'
+)
 
 
-@pytest.mark.parametrize("count", [MOST_RUNS_SEARCHED, 400])
-def test_many_equal_runs_are_filled_at_once(count: int) -> None:
-    assert len(fewest_bins([33] * count, 100)) == -(-count // 3)
+def test_cards_of_two_sizes_are_bought_together_where_that_costs_less() -> None:
+    # Runs of 100, 170 and 60 in. 108 in a card: the 170 is too long. 180 in: 170; 100 + 60: two,
+    # 7.60. One of 5 yd with the 170, and 100 and 60 on two of 3 yd: 8.80. 60 + 100 = 160 > 108.
+    assert told(mixed(["100", "170", "60"], TWO_CARDS)) == [(2, "card of 5 yd")]
+    # Without the 60: 170 on a card of 5 yd and 100 on one of 3 yd are 6.30, and two of 5 yd 7.60.
+    small, large = mixed(["100", "170"], TWO_CARDS)
+    assert told([small, large]) == [(1, "card of 3 yd"), (1, "card of 5 yd")]
+    assert (small.needed, large.needed) == (length("100"), length("170"))
+    assert small.notes == (
+        "together with 1 × card of 5 yd: see that their colours match; left over: 8 in",
+    )
+    assert large.notes == (
+        "together with 1 × card of 3 yd: see that their colours match; left over: 10 in",
+    )
+    assert small.key != large.key
 
 
-def test_runs_of_a_real_plan_are_rounded_up_to_no_more_than_their_own_length() -> None:
-    line = bought(ribbons(["36", "36"], '{ put_up = "card of 2 yd" }'), "ribbon")
-    assert (line.buy.bought, line.needed) == (1, length("2 yd"))
+def test_the_working_of_each_size_ends_in_what_is_bought_of_it() -> None:
+    small, _ = mixed(["100", "170"], TWO_CARDS)
+    labels = [(step.label, step.operand, step.result) for step in small.buy.steps[2:]]
+    assert labels == [
+        ("all runs together", 2, length("270")),
+        ("what is on the others", length("170"), length("100")),
+        ("1 whole run, each in one piece", length("108"), 1),
+    ]
+
+
+def test_what_is_beyond_a_spool_is_cut_from_the_roll_where_that_costs_less() -> None:
+    # Twelve runs of 30 in are 10 yd. A spool of 9 yd (324 in) holds ten: two more, 60 in, are
+    # 1 3/4 yd at 0.80: 1.40, with the spool 6.40. All from the roll: 8.00. Two spools: 10.00.
+    sold = '{ price = "0.80 per yd" }, { put_up = "spool of 9 yd", price = "5.00 each" }'
+    spool, roll = mixed(["30"] * 12, sold)
+    assert told([spool, roll]) == [(1, "spool of 9 yd"), (length("1 3/4 yd"), "yd")]
+    assert (spool.needed, roll.needed) == (length("300"), length("60"))
+    # Where the spool costs 7.00, with it 8.40: all comes from the roll.
+    dear = sold.replace("5.00", "7.00")
+    assert told(mixed(["30"] * 12, dear)) == [(length("10 yd"), "yd")]
+
+
+def test_the_sum_of_lengths_may_suggest_another_size() -> None:
+    # Three runs of 70 in are 210 in. By the sum two cards of 108 in do, 5.00; but each card of
+    # 3 yd holds one run: three, 7.50. Or two on a card of 5 yd (140 of 180) and one: 6.30.
+    lines = mixed(["70"] * 3, TWO_CARDS)
+    assert told(lines) == [(1, "card of 3 yd"), (1, "card of 5 yd")]
+    assert "the sum of lengths would fit on 2 × card of 3 yd, but no run is joined" in str(
+        lines[0].notes
+    )
+
+
+def test_a_run_that_may_be_joined_is_shared_by_two_cards() -> None:
+    # 200 in on cards of 108 in, once joined with 1/2 in: 108 and 92 1/2 in; 15 1/2 in is left.
+    # Twice 200 in, joined once each: 108 + 92 1/2 and again: four cards.
+    sold = '{ put_up = "card of 3 yd", price = "2.50 each" }'
+    (line,) = mixed(["200"], sold, "joins = 1\n")
+    assert told([line]) == [(2, "card of 3 yd")]
+    assert line.notes == ("1 join in all; left over: 15 1/2 in",)
+    assert told(mixed(["200", "200"], sold, "joins = 1\n")) == [(4, "card of 3 yd")]
+
+
+def test_joined_runs_take_fewer_cards_than_whole_ones() -> None:
+    # Three runs of 70 in on cards of 108 in: whole, three cards. Joined once with 1 in: 70 and 38;
+    # 70 and 33 of the third (38 + 33 = 70 + 1): 108 and 103, two cards.
+    sold = '{ put_up = "card of 3 yd", price = "2.50 each" }'
+    whole = mixed(["70"] * 3, sold)
+    joined = mixed(["70"] * 3, sold, 'joins = 1\noverlap = "1"\n')
+    assert (told(whole), told(joined)) == ([(3, "card of 3 yd")], [(2, "card of 3 yd")])
+    assert "left over: 5 in" in joined[0].notes[0]
+
+
+def test_a_patterned_trim_is_joined_at_a_repeat() -> None:
+    # Scallops of 2 in, a run of 100 in, cards of 55 in: 27 scallops (54 in) on the first; one is
+    # overlapped at the join: 100 - 54 + 2 = 48 in on the second, 7 in left; and 1 in of the first.
+    sold = '{ put_up = "card of 55 in", price = "1.00 each" }'
+    (line,) = mixed(["100"], sold, 'joins = 1\nrepeat = "2"\n')
+    assert told([line]) == [(2, "card of 55 in")]
+    assert line.notes == ("1 join in all; left over: 7 in, 1 in",)
+
+
+def test_a_run_is_joined_no_oftener_than_the_plan_allows() -> None:
+    # 200 in on cards of 72 in takes two joins: 72 + 72 + 57 in.
+    sold = '{ put_up = "card of 2 yd", price = "2.10 each" }'
+    assert told(mixed(["200"], sold, "joins = 2\n")) == [(3, "card of 2 yd")]
+    text = f'{PANEL}[[trim]]\nname = "tie"\nlength = "200"\njoins = 1\nsold = [{sold}]\n'
+    (found,) = complaints(IN_DOLLARS + text)
+    assert "one run takes 200 1/2 in in one piece" in found
+
+
+def test_without_prices_the_least_length_is_bought() -> None:
+    # 40 and 70 in: cards of 72 in for each, 144 in; both on one of 5 yd are 180 in.
+    sold = '{ put_up = "card of 2 yd" }, { put_up = "card of 5 yd" }'
+    line = bought(ribbons(["40", "70"], sold), "ribbon")
+    assert told([line]) == [(2, "card of 2 yd")]
+
+
+def test_a_pack_of_several_lengths_holds_a_run_on_each_and_none_across_two() -> None:
+    # Packs of three lengths of 2 yd (72 in). Runs of 60, 60, 40 and 30 in: 60, 60 and 40 + 30 are
+    # one pack. A fifth of 30 in takes a length of a second pack, of which two are left.
+    sold = '{ put_up = "pack of 3 x 2 yd", price = "4.00 each" }'
+    (one,) = mixed(["60", "60", "40", "30"], sold)
+    assert told([one]) == [(1, "pack of 3 x 2 yd")]
+    assert one.notes == ("left over: 2 × 12 in, 2 in",)
+    (two,) = mixed(["60", "60", "40", "30", "30"], sold)
+    assert told([two]) == [(2, "pack of 3 x 2 yd")]
+    assert two.notes == ("left over: 2 × 2 yd, 42 in, 2 × 12 in, 2 in",)
+    assert [step.result for step in two.buy.steps[-2:]] == [4, 2]
+
+
+def test_runs_are_joined_from_card_to_card_where_whole_ones_would_not_go() -> None:
+    # 100, 98, 96 and 94 in, each joined at most once with 1/2 in, on two cards of 4 yd (144 in)
+    # and one of 3 yd (108 in): on the first 100 and 44 of the second run, whose other 54 1/2 in go
+    # with 89 1/2 of the third on the second card; on the last are the third's other 7 in and the
+    # fourth, 101 in, and 7 in are left. Bought whole, they take four cards.
+    sold = (
+        '{ put_up = "card of 3 yd", price = "3.00 each" }, '
+        '{ put_up = "card of 4 yd", price = "3.50 each" }'
+    )
+    runs = ["100", "98", "96", "94"]
+    assert told(mixed(runs, sold)) == [(4, "card of 3 yd")]
+    three, four = mixed(runs, sold, "joins = 1\n")
+    assert told([three, four]) == [(1, "card of 3 yd"), (2, "card of 4 yd")]
+    assert three.notes[0].startswith("2 joins in all; together with 2 × card of 4 yd")
+    assert "left over: 7 in" in three.notes[0]

@@ -1,13 +1,12 @@
 """Runs of trim and elastic, from the edges that they follow."""
 
-from fractions import Fraction
-
 import pytest
 
 from estimator import estimate
 from estimator.edges import EdgeRef
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.runs import trim_runs
+from estimator.needs.types import Material
 from estimator.written import length
 from tests.plans import HEADING, bought, catalog, complaints, in_print, needed, order, plan
 
@@ -222,7 +221,8 @@ def test_the_working_of_a_run_shows_each_step_in_order() -> None:
     text = LACE + 'along = "skirt: bottom"\nfullness = 1.5\nrepeat = "2"\njoined = "in the round"\n'
     whole = order(HEADING + text)
     edges = EdgeLengths(whole, {})
-    (run,) = trim_runs(whole.plan.trim[0], length("2"), Fraction(0), edges, ("trim", 0))
+    source = whole.source("lace", ("trim", 0))
+    (run,) = trim_runs(whole.plan.trim[0], Material(length("2")), edges, source)
     assert [step.label for step in run.length.steps] == [
         "skirt: bottom, one", "so many pieces, sewn to one another", "fullness", "whole repeats",
         "one repeat overlapped where the round joins",

@@ -3,6 +3,7 @@
 import pytest
 
 from estimator.edges import EdgeRef
+from estimator.plan import End, TrimEnd
 from tests.plans import HEADING, complaints, plan
 
 PANEL = '[[piece]]\nname = "panel"\ncut = "print"\nwidth = "20"\nlength = "26"\n'
@@ -34,7 +35,8 @@ def test_a_trim_follows_one_edge_or_several_or_a_seam() -> None:
 
 def test_a_trim_is_sewn_once_and_closes_as_its_edge_does_unless_it_says_otherwise() -> None:
     (lace,) = plan(trim('along = "panel: top"')).trim
-    assert (lace.rows, lace.joined, lace.ends) == (1, None, "turned under")
+    assert (lace.rows, lace.joined) == (1, None)
+    assert lace.ends == (TrimEnd(End.TURNED), TrimEnd(End.TURNED))
 
 
 @pytest.mark.parametrize(
@@ -48,6 +50,28 @@ def test_a_trim_is_sewn_once_and_closes_as_its_edge_does_unless_it_says_otherwis
         ('along = "panel: top"\nprice = "2"', "price: '2' does not say what the price is for"),
         ('along = "panel: top"\nshrinkage = "100 %"', "leaves nothing; write less than 100 %"),
         ('along = "panel: top"\nsold = [{ put_up = "roll" }]', "put_up: 'roll' is not a put-up"),
+        ('along = "panel: top"\nsold = [{ put_up = "pack of 0 x 2 yd" }]', "holds nothing"),
+        (
+            'along = "panel: top"\nrow_spacing = "1"',
+            "row_spacing is between rows, and there is one",
+        ),
+        ('length = "40"\nfrom_edge = "1"', "row_spacing and from_edge go inwards from an edge"),
+        ('along = "panel: top"\ncorner = "cut"', "corner and measured say nothing without corners"),
+        (
+            'along = "panel: top"\nfullness = 2\npleats = { depth = "1" }',
+            "a trim is pleated or gathered, not both",
+        ),
+        (
+            'along = "panel: top"\nbow = "9"\njoined = "in the round"',
+            "a trim tied in a bow is not joined in the round",
+        ),
+        ('along = "panel: top"\noverlapped = "0 %"', "overlapped is a part of a repeat"),
+        ('along = "panel: top"\nease_repeats = "30 %"', "nobody eases in more than a fifth"),
+        ('along = "panel: top"\njoins = -1', "joins cannot be '-1'"),
+        (
+            'along = "panel: top"\nthrough = "cord"',
+            "states more than one of along, length, through",
+        ),
     ],
 )
 def test_a_trim_that_makes_no_sense_is_refused(more: str, wrong: str) -> None:

@@ -8,7 +8,7 @@ import pytest
 from estimator import Refused, read_plan
 from estimator.measure import Unit
 from estimator.plan import Role
-from estimator.readers.plan_toml import read_draft
+from estimator.readers.plans import read_draft
 from estimator.written import length
 from tests.plans import complaints, plan
 

@@ -1,4 +1,4 @@
-"""Files are written whole or not at all, and a list that somebody filled in is kept."""
+"""Files are written whole or not at all, and what is not ours or is in use is left alone."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ import pytest
 from openpyxl import Workbook, load_workbook
 
 from estimator import Refused, estimate
+from estimator.reports.list_file import write_list
 from estimator.reports.saving import save_workbook, write_whole
 from estimator.reports.workbook import workbook_of
 from tests.plans import HEADING, plan
@@ -17,7 +18,7 @@ APRON = HEADING + '[[piece]]\nname = "skirt"\ncut = "print"\nwidth = "31"\nlengt
 
 
 def write(path: Path, text: str = APRON) -> None:
-    save_workbook(workbook_of(estimate(plan(text))), path)
+    write_list(estimate(plan(text)), path)
 
 
 def test_the_same_plan_gives_the_same_bytes(tmp_path: Path) -> None:
@@ -34,20 +35,29 @@ def test_a_list_that_nobody_touched_is_written_anew(tmp_path: Path) -> None:
     assert 38.25 in cells
 
 
-@pytest.mark.parametrize(
-    ("column", "mark"), [("A", "☑"), ("H", 12.5), ("G", "bought the blue one")]
-)
-def test_a_list_that_somebody_filled_in_is_kept(tmp_path: Path, column: str, mark: object) -> None:
+@pytest.mark.parametrize("lock", ["~$list.xlsx", ".~lock.list.xlsx#"])
+def test_a_list_that_is_open_in_a_spreadsheet_program_is_kept(tmp_path: Path, lock: str) -> None:
+    # The first is the mark of one family of programs, the second of another; common practice.
     path = tmp_path / "list.xlsx"
     write(path)
-    book = load_workbook(path)
-    row = next(row[0].row for row in book["Shopping list"].iter_rows() if row[0].value == "☐")
-    book["Shopping list"][f"{column}{row}"] = mark
-    book.save(path)
     before = path.read_bytes()
-    with pytest.raises(Refused, match="filled in"):
+    (tmp_path / lock).write_text("somebody")
+    with pytest.raises(Refused, match=r"is open .*; close it there") as refused:
         write(path)
+    assert lock in str(refused.value)
     assert path.read_bytes() == before
+    (tmp_path / lock).unlink()
+    write(path)
+
+
+def test_a_list_that_somebody_saves_while_it_is_written_again_is_kept(tmp_path: Path) -> None:
+    path = tmp_path / "list.xlsx"
+    write(path)
+    read = path.read_bytes()
+    path.write_bytes(read + b"\0")
+    with pytest.raises(Refused, match="saved by somebody else just now"):
+        save_workbook(workbook_of(estimate(plan(APRON))), path, read)
+    assert path.read_bytes() == read + b"\0"
 
 
 def test_a_spreadsheet_of_somebody_else_is_kept(tmp_path: Path) -> None:
@@ -62,7 +72,7 @@ def test_a_spreadsheet_of_somebody_else_is_kept(tmp_path: Path) -> None:
 def test_a_damaged_file_is_kept(tmp_path: Path) -> None:
     path = tmp_path / "list.xlsx"
     path.write_bytes(b"not a spreadsheet")
-    with pytest.raises(Refused, match="no shopping list of ours"):
+    with pytest.raises(Refused, match=r"cannot be read as a spreadsheet; .*--out"):
         write(path)
     assert path.read_bytes() == b"not a spreadsheet"
 
@@ -84,7 +94,7 @@ def test_a_list_with_a_damaged_part_is_kept(tmp_path: Path, part: str, content: 
         for name in old.namelist():
             new.writestr(name, content if name == part else old.read(name))
     before = path.read_bytes()
-    with pytest.raises(Refused, match="no shopping list of ours"):
+    with pytest.raises(Refused, match="cannot be read as a spreadsheet"):
         write(path)
     assert path.read_bytes() == before
 

@@ -1,10 +1,15 @@
 """Every complaint about a catalog names its table, row and column, and what would be right."""
 
+import csv
+import io
+import re
+from datetime import datetime
 from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
 
 import pytest
+from openpyxl import Workbook, load_workbook
 
 from estimator import Refused, read_catalog
 from estimator.catalog import Kind
@@ -233,3 +238,63 @@ def test_what_is_no_table_is_refused_without_a_traceback(
 def test_a_cell_larger_than_any_table_holds_is_refused(tmp_path: Path) -> None:
     huge = ITEMS.replace("Sky lawn", "x" * 200_000)
     assert complaints(tmp_path, huge)[0].startswith("items.csv")
+
+
+def workbook(path: Path, items: str = ITEMS, offers: str = OFFERS) -> Path:
+    """The same tables as the two sheets of a workbook, numbers typed as numbers."""
+    book = Workbook()
+    for title, table in (("Items", items), ("Offers", offers)):
+        sheet = book.create_sheet(title)
+        for row in csv.reader(io.StringIO(table)):
+            sheet.append([float(cell) if re.fullmatch(r"\d+\.\d+", cell) else cell for cell in row])
+    book.save(path)
+    return path
+
+
+def test_a_workbook_of_both_tables_is_the_same_catalog(tmp_path: Path) -> None:
+    assert read_catalog(workbook(tmp_path / "shop.xlsx")) == read_catalog(shop(tmp_path))
+
+
+@pytest.mark.parametrize(
+    ("at", "value", "complaint"),
+    [
+        (("Offers", "C2"), "44", "sheet Offers, cell C2: width: '44' has no unit"),
+        (("Offers", "G2"), datetime(2026, 8, 1), "sheet Offers, cell G2: '2026-08-01' is a date; a "
+         "spreadsheet makes one of a fraction such as 1/8"),
+        (("Offers", "J2"), "=4*2", "sheet Offers, cell J2: the cell holds a formula; write its "
+         "result as a plain value"),
+        (("Offers", "A3"), "sky-laun", "sheet Offers, row 3: there is no item 'sky-laun' in the "
+         "sheet Items; did you mean 'sky-lawn'?"),
+        (("Items", "D1"), "color", "sheet Items, cell D1: there is no column 'color' in this "
+         "table"),
+    ],
+)  # fmt: skip
+def test_a_complaint_about_a_workbook_names_sheet_and_cell(
+    tmp_path: Path, at: tuple[str, str], value: object, complaint: str
+) -> None:
+    path = workbook(tmp_path / "shop.xlsx")
+    book = load_workbook(path)
+    book[at[0]][at[1]] = value
+    book.save(path)
+    with pytest.raises(Refused) as refused:
+        read_catalog(path)
+    (fault,) = refused.value.faults
+    assert str(fault).startswith(f"{path}, {complaint}")
+
+
+def test_a_percentage_typed_as_one_is_a_share(tmp_path: Path) -> None:
+    path = workbook(tmp_path / "shop.xlsx")
+    book = load_workbook(path)
+    book["Items"]["F2"] = 0.125
+    book["Items"]["F2"].number_format = "0.0%"
+    book.save(path)
+    assert read_catalog(path).items["sky-lawn"].shrinkage_length == Fraction(1, 8)
+
+
+def test_a_workbook_without_both_sheets_is_no_catalog(tmp_path: Path) -> None:
+    path = workbook(tmp_path / "shop.xlsx")
+    book = load_workbook(path)
+    del book["Offers"]
+    book.save(path)
+    with pytest.raises(Refused, match="has no sheet offers; name its two sheets items and offers"):
+        read_catalog(path)

@@ -1,38 +1,50 @@
-"""A catalog from a folder with two tables that open in any spreadsheet program.
+"""A catalog from its tables, wherever they stand: what shops sell, and the ways to buy it.
 
-``items.csv`` holds what shops sell, ``offers.csv`` the ways to buy it, and
-``shops.csv``, which may be left out, what a visit to each shop costs; see ``estimator.catalog``.
+A third table, which may be left out, says what a visit to each shop costs.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from pathlib import Path
 
 from estimator.catalog import Catalog, Item, Kind, Offer, Shop
-from estimator.faults import Fault, Faults, Refused, Wrong, nearest
-from estimator.readers.table_rows import complain, rows_of
+from estimator.faults import Fault, Faults, Wrong, nearest
+from estimator.readers.table_rows import WrittenTable, complain, rows_of
 from estimator.written import quoted
 
-ITEMS, OFFERS, SHOPS = "items.csv", "offers.csv", "shops.csv"
-TABLE = "a table of a catalog"
+
+def catalog_of(
+    of_items: WrittenTable,
+    of_offers: WrittenTable,
+    faults: Faults,
+    of_shops: WrittenTable | None = None,
+) -> Catalog:
+    """The catalog of its tables; raises Refused with every complaint about them.
+
+    ``faults`` are those about cells that could not be read.
+    """
+    told = {fault.where for fault in faults.found}
+    found = Faults()
+    catalog = _catalog(of_items, of_offers, found)
+    if of_shops is not None:
+        catalog = replace(catalog, shops=tuple(_shops(of_shops, catalog, found)))
+    faults.found += [fault for fault in found.found if fault.where not in told]
+    faults.refuse_if_any()
+    return catalog
 
 
-def read_catalog(folder: Path) -> Catalog:
-    """Reads the tables of a catalog; raises Refused with every complaint about them."""
-    _refuse_no_folder(folder)
-    faults = Faults()
+def _catalog(of_items: WrittenTable, of_offers: WrittenTable, faults: Faults) -> Catalog:
     unread: set[str] = set()
-    items = _items(folder / ITEMS, faults, unread)
+    items = _items(of_items, faults, unread)
     offers: dict[str, list[Offer]] = {}
     first: tuple[str, int] | None = None
-    for row, offer in rows_of(folder / OFFERS, TABLE, Offer, faults, set()):
+    for row, offer in rows_of(of_offers, Offer, faults, set()):
         if offer.item in unread:
             continue
         try:
             if offer.item not in items:
-                wrong = f"there is no item {quoted(offer.item)} in {ITEMS}"
+                wrong = f"there is no item {quoted(offer.item)} in {of_items.name}"
                 raise Wrong(wrong, nearest(offer.item, items))
             _refuse_ill_suited(offer, items[offer.item])
             if offer.currency:
@@ -43,21 +55,19 @@ def read_catalog(folder: Path) -> Catalog:
                     "use one currency in a catalog",
                 )
         except Wrong as wrong_offer:
-            complain(faults, f"{folder / OFFERS}, row {row}", wrong_offer)
+            complain(faults, of_offers, row, wrong_offer)
         offers.setdefault(offer.item, []).append(offer)
-    by_item = {name: tuple(rows) for name, rows in offers.items()}
-    catalog = Catalog(items, by_item, first[0] if first else "")
-    shops = tuple(_shops(folder / SHOPS, catalog, faults))
-    faults.refuse_if_any()
-    return replace(catalog, shops=shops)
+    return Catalog(
+        items,
+        {name: tuple(rows) for name, rows in offers.items()},
+        first[0] if first else "",
+    )
 
 
-def _shops(path: Path, catalog: Catalog, faults: Faults) -> Iterator[Shop]:
-    """What is known of the shops; a catalog need not have the table."""
-    if not path.exists():
-        return
+def _shops(table: WrittenTable, catalog: Catalog, faults: Faults) -> Iterator[Shop]:
+    """What is known of the shops."""
     seen: dict[str, int] = {}
-    for row, shop in rows_of(path, TABLE, Shop, faults, set()):
+    for row, shop in rows_of(table, Shop, faults, set()):
         first = seen.setdefault(shop.name, row)
         try:
             refuse_unknown_shop(shop, catalog)
@@ -65,7 +75,7 @@ def _shops(path: Path, catalog: Catalog, faults: Faults) -> Iterator[Shop]:
                 wrong = f"{quoted(shop.name)} stands here twice, as in row {first}"
                 raise Wrong(wrong, "give each shop one row", ("name",))
         except Wrong as wrong_shop:
-            complain(faults, f"{path}, row {row}", wrong_shop)
+            complain(faults, table, row, wrong_shop)
         yield shop
 
 
@@ -76,25 +86,14 @@ def refuse_unknown_shop(shop: Shop, catalog: Catalog) -> None:
         raise Wrong(wrong, nearest(shop.name, catalog.shop_names), ("name",))
 
 
-def _refuse_no_folder(folder: Path) -> None:
-    right = f"name the folder that holds {ITEMS} and {OFFERS}"
-    try:
-        if folder.is_dir():
-            return
-        wrong = "is not a folder" if folder.exists() else "does not exist"
-    except OSError as problem:
-        wrong = f"cannot be read ({problem.strerror})"
-    raise Refused([Fault(str(folder), wrong, right)])
-
-
-def _items(path: Path, faults: Faults, unread: set[str]) -> dict[str, Item]:
+def _items(table: WrittenTable, faults: Faults, unread: set[str]) -> dict[str, Item]:
     """The items by their names; ``unread`` takes those of the rows that cannot stand."""
     items: dict[str, Item] = {}
-    for row, item in rows_of(path, TABLE, Item, faults, unread):
+    for row, item in rows_of(table, Item, faults, unread):
         if item.item in items:
             wrong = f"the item {quoted(item.item)} stands here twice"
             right = "give each item its own name in the column item"
-            faults.found.append(Fault(f"{path}, row {row}", wrong, right))
+            faults.found.append(Fault(table.place(row, None), wrong, right))
             unread.add(item.item)
         items[item.item] = item
     return items

@@ -1,0 +1,24 @@
+"""What was taken for granted of a garment's trims and elastics, for its reader to question."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.elastics import elastic_defaults
+from estimator.needs.sewn_on import defaults_of
+from estimator.needs.trim_runs import granted_of_runs
+
+
+def granted_of(edges: EdgeLengths) -> tuple[str, ...]:
+    """Lines for the list, each with its garment's name."""
+    name = edges.order.plan.garment.name
+    return tuple(f"{name}: {line}" for line in _lines(edges))
+
+
+def _lines(edges: EdgeLengths) -> Iterator[str]:
+    garment = edges.order.plan.garment
+    yield from granted_of_runs(edges)
+    for trim in edges.order.plan.trim:
+        yield from defaults_of(trim, garment.rules, edges.order.tape)
+    yield from elastic_defaults(edges.order)

@@ -1,0 +1,76 @@
+"""What is cut again from a lining or interfacing: shorter or longer than its shell, or trimmed."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any
+
+from estimator.faults import Wrong
+from estimator.measure import ZERO, Length, tape_text, whole_ticks
+from estimator.needs.outlines import Sized, stated
+from estimator.needs.types import ToCut
+from estimator.plan import Cut, Made, Piece, Shape
+from estimator.working import Reckoning
+
+
+def other_length(piece: Piece, cut: Cut) -> dict[str, Any]:
+    """The sizes that a lining has by hanging shorter than its shell, or being eased in longer.
+
+    A taper is cut off, or goes on, along its own slant. Raises Wrong for a piece without a length
+    of its own, and where nothing is left.
+    """
+    if cut.shorter is None and cut.longer is None:
+        return {}
+    key = "longer" if cut.shorter is None else "shorter"
+    if piece.length is None:
+        raise Wrong(f"{key} is told from the piece's length", "give the piece a length", (key,))
+    more = (cut.longer or ZERO) - (cut.shorter or ZERO)
+    length = piece.length + more
+    if length <= ZERO:
+        raise Wrong("shorter leaves nothing of the length", "write a smaller shorter", (key,))
+    sizes: dict[str, Any] = {"length": length}
+    if piece.made is Made.FLAT and piece.shape is Shape.TAPER and cut.bottom is None:
+        top, bottom = stated(cut.top or piece.top), stated(piece.bottom)
+        spread = Fraction((bottom - top).ticks * more.ticks, piece.length.ticks)
+        sizes["bottom"] = whole_ticks(bottom.ticks + spread)
+        if sizes["bottom"] <= ZERO:
+            raise Wrong("longer takes the taper to a point", "write a smaller longer", (key,))
+    return sizes
+
+
+def length_note(to_cut: ToCut) -> str:
+    """Says of a lining by how much it differs from its shell."""
+    cut, unit = to_cut.cut, to_cut.order.tape
+    notes = []
+    if cut.shorter is not None:
+        notes.append(f"{tape_text(cut.shorter, unit)} shorter than its shell, then its own hem")
+    if cut.longer is not None:
+        notes.append(f"{tape_text(cut.longer, unit)} longer than its shell, for an ease pleat")
+    if cut.trimmed is not None:
+        notes.append(f"trimmed by {tape_text(cut.trimmed, unit)} all round")
+    return "; ".join(notes)
+
+
+def trimmed(sized: Sized, cut: Cut) -> Sized:
+    """Both cut sizes less what is trimmed off at both sides. Raises Wrong where nothing is left."""
+    if cut.trimmed is None:
+        return sized
+    width = _less(sized.width, cut.trimmed)
+    length = _less(sized.length, cut.trimmed)
+    narrow = None if sized.narrow is None else min(sized.narrow, width.value)
+    arc = None if sized.arc is None else sized.arc.less(cut.trimmed)
+    return replace(sized, width=width, length=length, narrow=narrow, arc=arc)
+
+
+def _less(size: Reckoning, off: Length) -> Reckoning:
+    less = size.minus("trimmed off at both sides", off * 2)
+    if less.exact <= 0:
+        raise Wrong("trimming leaves nothing of the piece", "write a smaller trimmed", ("trimmed",))
+    return less
+
+
+def refuse_trimmed_strip(cut: Cut) -> None:
+    """Raises Wrong for a strip of whole widths that is to be trimmed."""
+    if cut.trimmed is not None:
+        raise Wrong("a joined strip is not trimmed", "state its own sizes", ("trimmed",))

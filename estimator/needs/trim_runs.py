@@ -1,0 +1,208 @@
+"""Runs of trim: what path each follows, how long each is, and how many there are."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from estimator.edges import EdgeRef
+from estimator.faults import Wrong, nearest
+from estimator.job import GarmentOrder
+from estimator.measure import ZERO, Length
+from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.sewn_on import Path, joining, sewn_on
+from estimator.needs.types import Material, Run
+from estimator.plan import Joined, Plan, Seam, Trim
+from estimator.working import Reckoning, Source, in_all
+from estimator.written import quoted
+
+MOST_RUNS = 1_000_000
+
+
+def trim_runs(trim: Trim, of: Material, edges: EdgeLengths, source: Source) -> tuple[Run, ...]:
+    """The runs of a trim in the whole job, as lengths of the trim as it is bought.
+
+    Raises Wrong for a trim that cannot be sewn on as its plan says.
+    """
+    order = edges.order
+    garment = order.plan.garment
+    runs = []
+    for finished in _finished_rows(trim, edges):
+        sewn = sewn_on(trim, of, Path(finished.length, finished.ring), garment.rules, order.tape)
+        count = sane(finished.count * order.copies * trim.quantity)
+        overlap = _at_a_join(trim, of, order) if trim.joins else ZERO
+        runs.append(Run(source, sewn.length, count, trim.joins, overlap, of.repeat, sewn.notes))
+    if trim.mirrored and sum(run.count for run in runs) % 2:
+        raise Wrong(
+            f"{quoted(trim.name)} is cut in mirrored pairs, and there are "
+            f"{sum(run.count for run in runs)} runs",
+            'write run = "each" for a run on each of two fronts, or leave mirrored out',
+            ("mirrored",),
+        )
+    return tuple(runs)
+
+
+def _at_a_join(trim: Trim, of: Material, order: GarmentOrder) -> Length:
+    """What a join within a run overlaps, as it is bought: a repeat of a patterned trim."""
+    if of.repeat is not None:
+        return of.repeat
+    overlap = order.plan.garment.rules.overlap if trim.overlap is None else trim.overlap
+    return overlap.times(1 / (1 - of.shrinkage))
+
+
+def sane(count: int) -> int:
+    if count > MOST_RUNS:
+        raise Wrong(f"it takes {count} runs", f"plan at most {MOST_RUNS}")
+    return count
+
+
+@dataclass(frozen=True, slots=True)
+class Finished:
+    """A finished length that a trim follows without a break, ``count`` times in one garment.
+
+    ``ring`` says that it closes on itself.
+    """
+
+    length: Reckoning
+    count: int
+    ring: bool = False
+
+
+def _finished_rows(trim: Trim, edges: EdgeLengths) -> list[Finished]:
+    """The unbroken lengths of a trim, row by row; rows of one length are counted together."""
+    if trim.row_spacing is None and not trim.from_edge:
+        return _times(trim.rows, _finished_runs(trim, edges))
+    first, apart = trim.from_edge or ZERO, trim.row_spacing or ZERO
+    rows = [_finished_runs(trim, edges, first + apart * row) for row in range(trim.rows)]
+    if all(_lengths(row) == _lengths(rows[0]) for row in rows):
+        return _times(trim.rows, rows[0])
+    return [finished for row in rows for finished in row]
+
+
+def _times(number: int, found: list[Finished]) -> list[Finished]:
+    return [replace(one, count=one.count * number) for one in found]
+
+
+def _lengths(row: list[Finished]) -> list[object]:
+    return [(one.length.exact, one.count) for one in row]
+
+
+def _finished_runs(trim: Trim, edges: EdgeLengths, inside: Length = ZERO) -> list[Finished]:
+    """The unbroken lengths of one row of a trim, ``inside`` the edges that it follows.
+
+    Where the plan does not say, a ring is a run by itself; a path that goes up or down a side of a
+    piece is a run on each such piece, for sides do not meet end to end; and top or bottom edges are
+    taken as sewn to one another, as round a skirt. A trim through another one follows each of its
+    runs, as they are finished.
+    """
+    if trim.length is not None:
+        return [Finished(Reckoning.start("finished length as stated", trim.length), 1)]
+    host = followed_trim(trim, edges.order.plan)
+    if host is not None:
+        found = _times(host.quantity, _finished_rows(host, edges))
+        return [replace(one, ring=joining(host, one.ring) is Joined.IN_THE_ROUND) for one in found]
+    refs = _followed(trim, edges)
+    if trim.run == "each":
+        return [_each(ref, edges, inside) for ref in refs]
+    if trim.run == "together":
+        return [Finished(_path([edges.all(ref, inside) for ref in refs]), 1)]
+    open_refs = [ref for ref in refs if not edges.is_ring(ref)]
+    found = [_each(ref, edges, inside) for ref in refs if edges.is_ring(ref)]
+    if any(ref.edge in ("left", "right") for ref in open_refs):
+        for piece in dict.fromkeys(ref.piece for ref in open_refs):
+            of_piece = [ref for ref in open_refs if ref.piece == piece]
+            path = _path([edges.one_alone(ref, inside) for ref in of_piece])
+            found.append(Finished(path, max(map(edges.how_many, of_piece))))
+    elif open_refs:
+        found.append(Finished(_path([edges.all(ref, inside) for ref in open_refs]), 1))
+    return found
+
+
+def followed_trim(trim: Trim, plan: Plan) -> Trim | None:
+    """The trim through which another is threaded, or whose cord a strip covers.
+
+    Raises Wrong where there is none of that name, or trims follow one another in a circle.
+    """
+    key = "through" if trim.through is not None else "covers"
+    name = getattr(trim, key)
+    if name is None:
+        return None
+    trims = {other.name: other for other in plan.trim}
+    seen = [trim.name]
+    while name is not None:
+        if name not in trims:
+            right = nearest(name, [one for one in trims if one != trim.name])
+            raise Wrong(f"there is no trim {quoted(name)}", right, (key,))
+        if name in seen:
+            raise Wrong(
+                f"{quoted(trim.name)} follows {quoted(name)} in a circle",
+                'write along = "skirt panel: bottom" for one of them',
+                (key,),
+            )
+        seen.append(name)
+        name = trims[name].through or trims[name].covers
+    return trims[seen[1]]
+
+
+def granted_of_runs(edges: EdgeLengths) -> tuple[str, ...]:
+    """Which trims were taken as one run over several pieces."""
+    return tuple(filter(None, (taken_together(trim, edges) for trim in edges.order.plan.trim)))
+
+
+def _followed(trim: Trim, edges: EdgeLengths) -> list[EdgeRef]:
+    return [ref for one in trim.along or () for ref in edges_of(one, edges)]
+
+
+def _each(ref: EdgeRef, edges: EdgeLengths, inside: Length) -> Finished:
+    return Finished(edges.one_alone(ref, inside), edges.how_many(ref), edges.is_ring(ref))
+
+
+def _path(parts: list[Reckoning]) -> Reckoning:
+    return in_all("one after the other", parts)
+
+
+def taken_together(trim: Trim, edges: EdgeLengths) -> str:
+    """What was taken for granted of a trim over several pieces; nothing where the plan says it."""
+    if trim.run is not None:
+        return ""
+    refs = [ref for ref in _followed(trim, edges) if not edges.is_ring(ref)]
+    over = [ref for ref in refs if edges.how_many(ref) > 1]
+    if not over or any(ref.edge in ("left", "right") for ref in refs):
+        return ""
+    names = " and ".join(f"{edges.how_many(ref)} × {ref}" for ref in over)
+    return (
+        f"{trim.name} is one run over {names}, sewn to one another; for a run on each, write "
+        'run = "each".'
+    )
+
+
+def edges_of(one: EdgeRef | str, edges: EdgeLengths) -> tuple[EdgeRef, ...]:
+    """An edge as it is, or the ungathered side of the seam that a text names.
+
+    Raises Wrong for a seam that does not exist.
+    """
+    if isinstance(one, EdgeRef):
+        return (one,)
+    seams = {seam.name: seam for seam in edges.order.plan.seam if seam.name}
+    if one not in seams:
+        raise Wrong(
+            f"there is no seam {quoted(one)}",
+            _with_a_colon(one, edges) or nearest(one, seams),
+        )
+    return _ungathered(seams[one], edges)
+
+
+def _with_a_colon(text: str, edges: EdgeLengths) -> str:
+    """The remedy where a piece and its edge were named without the colon between them."""
+    for piece in edges.order.plan.piece:
+        rest = text.removeprefix(piece.name)
+        if rest != text and rest.strip():
+            return f'an edge has a colon: "{piece.name}: {rest.strip()}"'
+    return "" if edges.order.plan.seam else 'name an edge, as in "skirt panel: bottom"'
+
+
+def _ungathered(seam: Seam, edges: EdgeLengths) -> tuple[EdgeRef, ...]:
+    """The side that gives a seam its length: the one that is not gathered, else the longer."""
+    first, second = seam.edges
+    if seam.gathered is not None:
+        return second if seam.gathered in first else first
+    return max(seam.edges, key=lambda side: sum(edges.all(ref).exact for ref in side))

@@ -1,0 +1,122 @@
+"""Where each quantity goes: what every piece, trim and notion of a garment takes of each line."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+from fractions import Fraction
+
+from estimator.buying.fabric_widths import FabricChoice
+from estimator.buying.types import Purchase
+from estimator.estimate import Estimate
+from estimator.job import GarmentOrder
+from estimator.measure import Length, shop_text
+from estimator.reports.tables import Column, Format, Table, Value
+from estimator.reports.units import tape_unit
+from estimator.working import Source
+
+Use = tuple[Source, str, Fraction | None]
+"""Whose it is, what it takes in words, and its share of the line."""
+
+
+def where_table(estimate: Estimate) -> Table:
+    """Item by garment: what takes how much of each line, and its share of it.
+
+    Shares of fabric are by the area of what is cut; waste and rounding belong to no one.
+    """
+    rows = [row for purchase in estimate.purchases for row in _rows(purchase, estimate)]
+    return Table(
+        title="Where each quantity goes",
+        columns=(
+            Column("Item", wide=26),
+            Column("Garment", wide=26),
+            Column("For", wide=28),
+            Column("Takes", wide=20),
+            Column("Share", Format.SHARE, 8),
+        ),
+        rows=tuple(rows),
+        unit=tape_unit(estimate),
+        notes=(
+            "Fabric goes by the area of its pieces as cut, trim by its length before waste, "
+            "thread with its waste.",
+        ),
+    )
+
+
+def _rows(purchase: Purchase, estimate: Estimate) -> Iterator[tuple[Value, ...]]:
+    choice = next((one for one in estimate.fabrics if one.need.key == purchase.key), None)
+    choice = choice or _of_sources(purchase, estimate)
+    uses = _pieces(choice) if choice else _lengths(purchase, estimate)
+    if isinstance(purchase.needed, int):
+        uses = uses or _counts(purchase, estimate)
+    item: str | None = ", ".join(filter(None, (purchase.title, purchase.colour)))
+    for source, takes, share in uses:
+        who = f"{source.garment} ({source.wearer})" if source.wearer else source.garment
+        yield item, who, source.name, takes, share
+        item = None
+
+
+def _of_sources(purchase: Purchase, estimate: Estimate) -> FabricChoice | None:
+    """The fabric of a line whose key was told apart from that of another."""
+    alike = (one for one in estimate.fabrics if one.need.sources == purchase.sources)
+    return next((one for one in alike if one.need.group is purchase.group), None)
+
+
+def _pieces(choice: FabricChoice) -> list[Use]:
+    """The pieces cut from a fabric, those of one name and garment together."""
+    count: Counter[Source] = Counter()
+    area: Counter[Source] = Counter()
+    for piece in choice.chosen.all_pieces:
+        count[piece.source] += piece.quantity
+        size = piece.width.value.ticks * piece.length.value.ticks
+        area[piece.source] += size * piece.quantity
+    whole = sum(area.values())
+    return [
+        (source, f"{number} cut", Fraction(area[source], whole) if whole else None)
+        for source, number in count.items()
+    ]
+
+
+def _lengths(purchase: Purchase, estimate: Estimate) -> list[Use]:
+    """The runs of a trim or elastic, those of one source together."""
+    takes: Counter[Source] = Counter()
+    for source, length in purchase.takes:
+        takes[source] += length.ticks
+    whole = sum(takes.values())
+    shop = tape_unit(estimate).shop
+    return [
+        (source, shop_text(_shown(Length(ticks), estimate), shop), Fraction(ticks, whole))
+        for source, ticks in takes.items()
+    ]
+
+
+def _shown(length: Length, estimate: Estimate) -> Length:
+    """Up to the next sixteenth of a yard or centimetre, as lists show lengths."""
+    shop = tape_unit(estimate).shop
+    part = shop.of(Fraction(1, 100) if shop.metric else Fraction(1, 16))
+    return length.up_to(part)
+
+
+def _counts(purchase: Purchase, estimate: Estimate) -> list[Use]:
+    """How many each garment takes, its spares with them."""
+    counts = {
+        source: number for order in estimate.job.garments for source, number in _notions(order)
+    }
+    known = {one: counts[one] for one in purchase.sources if one in counts}
+    whole = sum(known.values())
+    if len(purchase.sources) == 1 and isinstance(purchase.needed, int):
+        return [(purchase.sources[0], str(purchase.needed), Fraction(1))]
+    return [
+        (one, str(known[one]) if one in known else "", _part(known.get(one), whole))
+        for one in purchase.sources
+    ]
+
+
+def _part(number: int | None, whole: int) -> Fraction | None:
+    return None if number is None else Fraction(number, whole)
+
+
+def _notions(order: GarmentOrder) -> Iterator[tuple[Source, int]]:
+    for place, notion in enumerate(order.plan.notion):
+        source = order.source(notion.name, ("notion", place))
+        yield source, notion.quantity * order.copies + notion.spare

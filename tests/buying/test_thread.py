@@ -1,0 +1,104 @@
+"""Spools and cones: the cheapest kind, whole packs, and a cone for each needle and looper."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from estimator import estimate
+from estimator.buying.types import Purchase
+from estimator.measure import Length
+from estimator.written import length
+from tests.plans import HEADING, bought, catalog, complaints, plan
+
+PANEL = """
+[[piece]]
+name = "panel"
+cut = "print"
+width = "40"
+length = "20"
+edges = { top = "raw", left = "raw", right = "raw", bottom = "%s" }
+"""
+THREAD = '[[thread]]\nname = "blue"\nwaste = 0\n'
+
+
+def spools(more: str, bottom: str = "rolled hem") -> Purchase:
+    heading = HEADING.replace('"apron"', '"apron"\ncurrency = "USD"')
+    return bought(estimate(plan(heading + PANEL % bottom + THREAD + more)), "blue")
+
+
+def test_the_cheaper_kind_of_spool_is_taken() -> None:
+    # A hem of 40 in takes 100 in: two spools of 60 in for 1.00, or one of 100 in for 0.90.
+    sold = (
+        'sold = [{ put_up = "spool of 60 in", price = "0.50 each" },'
+        ' { put_up = "spool of 100 in", price = "0.90 each" }]\n'
+    )
+    line = spools(sold)
+    assert (line.buy.bought, line.buy.unit) == (1, "spool of 100 in")
+    assert line.buy.cost == Decimal("0.90")
+
+
+def test_without_prices_the_least_thread_is_bought() -> None:
+    # Two of 60 in are 120 in of thread, one of 150 in is more.
+    sold = 'sold = [{ put_up = "spool of 150 in" }, { put_up = "spool of 60 in" }]\n'
+    assert (spools(sold).buy.bought, spools(sold).buy.unit) == (2, "spool of 60 in")
+
+
+def test_a_spool_that_just_holds_the_thread_is_enough() -> None:
+    assert spools('sold = [{ put_up = "spool of 100 in" }]\n').buy.bought == 1
+    assert spools('sold = [{ put_up = "spool of 99.99 in" }]\n').buy.bought == 2
+
+
+def test_one_four_thread_overlocker_takes_four_cones() -> None:
+    # 40 in x 18 = 720 in, on cones that would hold all of it.
+    more = 'stitch = "514"\nsold = [{ put_up = "cone of 1000 m" }]\n'
+    line = spools(more, "serged")
+    assert line.needed == length("720 in")
+    assert line.buy.bought == 4
+
+
+def test_overedges_of_three_and_four_threads_share_the_overlockers_cones() -> None:
+    text = (
+        HEADING
+        + PANEL % "serged"
+        + '[[piece]]\nname = "side"\nquantity = 2\ncut = "print"\nwidth = "10"\nlength = "20"\n'
+        'edges = { top = "raw", bottom = "raw", right = "raw" }\n'
+        '[[seam]]\nedges = ["1 x side: left", "1 x side: left"]\nstitch = "514"\n'
+        + THREAD
+        + 'sold = [{ put_up = "cone of 1000 m" }]\n'
+    )
+    assert bought(estimate(plan(text)), "blue").buy.bought == 4
+
+
+def test_a_lower_price_from_a_quantity_is_taken_where_it_costs_less() -> None:
+    offers = [
+        {"item": "poly", "put_up": "spool of 100 in", "price": "3", "currency": "USD"},
+        {
+            "item": "poly",
+            "put_up": "spool of 100 in",
+            "from_quantity": "2",
+            "price": "1",
+            "currency": "USD",
+        },
+    ]
+    shop = catalog([{"item": "poly", "kind": "thread"}], offers)
+    text = HEADING + PANEL % "rolled hem" + THREAD + 'buy = "poly"\n'
+    line = bought(estimate(plan(text), shop), "blue")
+    assert (line.buy.bought, line.buy.cost) == (2, Decimal("2.00"))
+
+
+def test_an_offer_that_says_nothing_of_its_length_is_refused() -> None:
+    (found,) = complaints(
+        HEADING + PANEL % "rolled hem" + THREAD + 'sold = [{ put_up = "each" }]\n'
+    )
+    assert "'blue' is sold each, and nothing says how long one is" in found
+    assert "fill in the length of one" in found
+
+
+@given(st.integers(1, 400), st.sampled_from(["rolled hem", "serged"]))
+def test_what_is_bought_holds_what_is_needed(inches: int, bottom: str) -> None:
+    line = spools(f'sold = [{{ put_up = "spool of {inches} in" }}]\n', bottom)
+    assert isinstance(line.needed, Length)
+    assert length(f"{inches} in") * int(line.buy.sold_units) >= line.needed

@@ -1,0 +1,129 @@
+"""Lacing, boning and button loops, worked by hand."""
+
+from __future__ import annotations
+
+import pytest
+
+from estimator.measure import Length
+from estimator.written import length
+from tests.plans import HEADING, bought, complaints, in_print, needed
+
+BACKS = '[[piece]]\nname = "back"\nquantity = 2\ncut = "print"\nwidth = "10"\nlength = "12"\n'
+
+
+def lace(more: str) -> Length:
+    text = f'{BACKS}[[lacing]]\nname = "lace"\nwaste = 0\n{more}\n'
+    return needed(in_print(text), "lace")
+
+
+def test_a_lace_crosses_twice_over_each_space() -> None:
+    # 12 in with eyelets 3 apart: 4 spaces, 5 pairs. With a gap of 4 in each crossing is 5 in, the
+    # root of 4 x 4 + 3 x 3. 4 across at the first pair, 8 x 5 = 40, and 2 x 10 to tie: 64 in.
+    assert lace('length = "12"\napart = "3"\ngap = "4"\ntie = "10"') == length("64 in")
+
+
+def test_a_lace_follows_the_edge_of_its_opening() -> None:
+    # The same 12 in as the back's edge, on one of two; ends of 12 in by the house's rule: 4 + 40
+    # + 24 = 68 in.
+    assert lace('along = "1 x back: left"\napart = "3"\ngap = "4"') == length("68 in")
+
+
+def test_spaces_are_evened_out_below_the_wished_distance() -> None:
+    # 12 in at most 3 1/2 apart: 12 / 3 1/2 = 3.43, so 4 spaces of 3 in: as above.
+    assert lace('length = "12"\napart = "3 1/2"\ngap = "4"\ntie = "10"') == length("64 in")
+
+
+def test_pairs_may_be_stated_and_the_ends_left_free() -> None:
+    # 14 - 2 x 1 = 12 in between the first and the fifth pair: 4 spaces of 3 in.
+    assert lace('length = "14"\npairs = 5\nfrom_ends = "1"\ngap = "4"\ntie = "10"') == length(
+        "64 in"
+    )
+
+
+def test_one_pair_is_a_tie() -> None:
+    # 2 in across and 2 x 12 in to tie.
+    assert lace('length = "1"\npairs = 1\ngap = "2"') == length("26 in")
+
+
+def test_the_list_tells_where_the_eyelets_go() -> None:
+    text = '[[lacing]]\nname = "lace"\nlength = "12"\napart = "3 1/2"\ngap = "4"\n'
+    line = bought(in_print(BACKS + text), "lace")
+    assert "through 5 pairs of eyelets, 3 in apart on each side" in line.notes
+
+
+def test_a_lace_is_in_one_piece() -> None:
+    # Two laces of 68 in: not two cards of 70 in, unless each holds a whole one; cards of 5 ft hold
+    # none.
+    text = (
+        '[[lacing]]\nname = "lace"\nlength = "12"\napart = "3"\ngap = "4"\nquantity = 2\n'
+        'sold = [{ put_up = "card of 3 yd" }]\n'
+    )
+    assert bought(in_print(BACKS + text), "lace").buy.bought == 2
+    (found,) = complaints(HEADING + BACKS + text.replace("3 yd", "5 ft"))
+    assert "one run takes 68 in in one piece" in found
+
+
+BONES = '[[boning]]\nname = "bones"\nwaste = 0\nlength = "10"\nquantity = 8\n'
+
+
+def test_a_bone_ends_short_of_its_channel() -> None:
+    # 10 - 2 x 1/4 = 9 1/2 in; eight of them 76 in.
+    found = in_print(BACKS + BONES)
+    assert needed(found, "bones") == length("76 in")
+    assert "8 bones, each 9 1/2 in long with its tips on" in bought(found, "bones").notes
+    clear = BONES + 'clear = "1/2"\n'
+    assert needed(in_print(BACKS + clear), "bones") == length("72 in")
+
+
+def test_a_casing_covers_the_channel_and_is_turned_under() -> None:
+    # 10 + 2 x 1/4 = 10 1/2 in; eight of them 84 in.
+    casing = '[[boning]]\nname = "casing"\nwaste = 0\ncasing_for = "bones"\n'
+    assert needed(in_print(BACKS + BONES + casing), "casing") == length("84 in")
+
+
+def test_bones_along_a_seam_are_one_for_each_piece() -> None:
+    # 12 - 1/2 = 11 1/2 in in each of two backs.
+    along = BONES.replace('length = "10"\nquantity = 8', 'along = "back: left"')
+    assert needed(in_print(BACKS + along), "bones") == length("23 in")
+
+
+LOOPS = (
+    '[[notion]]\nname = "buttons"\nquantity = 6\nsize = "20 lignes"\nthickness = "1/4"\nspare = 1\n'
+    '[[loops]]\nname = "loops"\nwaste = 0\nbuttons = "buttons"\n'
+)
+
+
+def test_a_loop_goes_round_its_button_and_into_the_seam() -> None:
+    # 20 lignes are 1/2 in: 2 x (1/2 + 1/4) + 2 x 5/8 = 2 3/4 in; six of them, none for the spare
+    # button: 16 1/2 in.
+    assert needed(in_print(BACKS + LOOPS), "loops") == length("16 1/2 in")
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        (LOOPS.replace('size = "20 lignes"\n', ""), "which states none; add size"),
+        (LOOPS.replace('buttons = "buttons"', 'buttons = "button"'), "did you mean 'buttons'?"),
+        (BONES.replace("10", "1/4"), "clear leaves nothing of the bone"),
+        (BONES + 'along = "back: left"\n', "boning states one of along, length and casing_for"),
+        (
+            BONES + '[[boning]]\nname = "casing"\ncasing_for = "bnes"\n',
+            "there are no bones 'bnes'; did you mean 'bones'?",
+        ),
+        (
+            '[[lacing]]\nname = "lace"\nalong = "back: lft"\napart = "1"\ngap = "2"\n',
+            "'back' has no edge 'lft'; did you mean 'left'?",
+        ),
+        (
+            '[[lacing]]\nname = "lace"\nlength = "9"\ngap = "2"\n',
+            "a lacing states one of apart and pairs",
+        ),
+        (
+            '[[lacing]]\nname = "lace"\nlength = "9"\npairs = 3\ngap = "2"\nrows = 2\n',
+            "rows and overlap are for trims",
+        ),
+    ],
+)
+def test_a_closure_that_hangs_on_nothing_is_refused(text: str, told: str) -> None:
+    (found,) = complaints(HEADING + BACKS + text)
+    assert told in found

@@ -1,0 +1,97 @@
+"""Where each quantity goes: whose piece, trim or notion takes how much of a line."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from estimator import Estimate, Job, estimate
+from estimator.files import estimate_files
+from estimator.reports.where_it_goes import where_table
+from tests.plans import order
+from tests.shipped_plans import ROOT
+
+PLAN = """
+[garment]
+name = "{name}"
+copies = {copies}
+seam_allowance = "0"
+[[fabric]]
+name = "drill"
+widths = ["60 in"]
+[[piece]]
+name = "front"
+cut = "drill"
+width = "20"
+length = "30"
+[[piece]]
+name = "back"
+quantity = 2
+cut = "drill"
+width = "10"
+length = "30"
+[[trim]]
+name = "tape"
+colour = "red"
+length = "{tape}"
+quantity = 2
+ends = "raw"
+[[notion]]
+name = "snap"
+quantity = 4
+spare = 1
+"""
+
+
+def found() -> Estimate:
+    first = PLAN.format(name="herald", copies=1, tape="12")
+    second = PLAN.format(name="usher", copies=2, tape="6")
+    return estimate(Job((order(first), order(second, wearer="Tam"))))
+
+
+def rows(item: str) -> list[tuple[object, ...]]:
+    table = where_table(found()).rows
+    start = next(number for number, row in enumerate(table) if row[0] == item)
+    end = next(
+        (number for number, row in enumerate(table) if number > start and row[0]), len(table)
+    )
+    return [row[1:] for row in table[start:end]]
+
+
+def test_fabric_goes_by_the_area_of_the_pieces_of_each_garment() -> None:
+    # a front is 20 x 30 and two backs are as much; the usher's are cut twice: 1, 1, 2 and 2 of 6
+    assert rows("drill") == [
+        ("herald", "front", "1 cut", Fraction(1, 6)),
+        ("herald", "back", "2 cut", Fraction(1, 6)),
+        ("usher (Tam)", "front", "2 cut", Fraction(1, 3)),
+        ("usher (Tam)", "back", "4 cut", Fraction(1, 3)),
+    ]
+
+
+def test_trim_goes_by_the_length_of_its_runs() -> None:
+    # 2 x 12 in are 2/3 yd, shown as 11/16; so are 2 x 2 x 6 in
+    assert rows("tape, red") == [
+        ("herald", "tape", "11/16 yd", Fraction(1, 2)),
+        ("usher (Tam)", "tape", "11/16 yd", Fraction(1, 2)),
+    ]
+
+
+def test_notions_go_by_count_with_the_spares_of_their_own_garment() -> None:
+    # 4 + 1, and 2 x 4 + 1
+    assert rows("snap") == [
+        ("herald", "snap", "5", Fraction(5, 14)),
+        ("usher (Tam)", "snap", "9", Fraction(9, 14)),
+    ]
+
+
+def test_all_shares_of_a_line_make_the_whole_of_it() -> None:
+    for item in ("drill", "tape, red", "snap"):
+        assert sum(row[3] for row in rows(item)) == 1  # type: ignore[misc]
+
+
+def test_every_line_of_the_demo_goes_somewhere_with_its_share() -> None:
+    demo = ROOT / "catalog_demo"
+    names = ("market_dress", "herald_tabard", "night_cloak")
+    together = estimate_files([demo / f"{name}.toml" for name in names], demo)
+    for row in where_table(together).rows:
+        assert row[3]
+        assert row[4]

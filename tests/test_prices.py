@@ -1,0 +1,44 @@
+"""Money to the least coin of its currency."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+
+import pytest
+
+from estimator import estimate
+from estimator.prices import decimals_of, money_text, to_the_coin
+from estimator.reports.terminal import estimate_text
+from tests.plans import plan
+
+
+@pytest.mark.parametrize(
+    ("currency", "decimals"), [("USD", 2), ("EUR", 2), ("JPY", 0), ("KWD", 3), ("", 2)]
+)
+def test_a_currency_has_the_decimals_of_its_minor_unit(currency: str, decimals: int) -> None:
+    # ISO 4217, from memory
+    assert decimals_of(currency) == decimals
+
+
+def test_half_a_coin_goes_up_however_the_amount_is_held() -> None:
+    assert to_the_coin(Decimal("2.345"), "USD") == Decimal("2.35")
+    assert to_the_coin(Fraction(5, 2), "JPY") == 3
+    assert money_text(Decimal("1250"), "JPY") == "1250"
+    assert money_text(Decimal("1250"), "EUR") == "1250.00"
+
+
+def test_a_list_in_yen_has_no_decimals_anywhere() -> None:
+    text = """
+[garment]
+name = "happi"
+unit = "cm"
+currency = "JPY"
+[[notion]]
+name = "cord end"
+quantity = 3
+price = "145 each"
+"""
+    printed = estimate_text(estimate(plan(text)))
+    assert "Total 435 JPY for 1 item." in printed
+    assert "435.0" not in printed
