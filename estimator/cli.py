@@ -135,6 +135,34 @@ def write(
 
 
 @app.command()
+def page(
+    plans: Plans,
+    catalog: CatalogOption = None,
+    out: Annotated[
+        Path | None,
+        typer.Option("--out", "-o", metavar="FILE", help="Where to write; PLAN.html if not said."),
+    ] = None,
+    thorough: ThoroughOption = False,
+    units: UnitsOption = None,
+) -> None:
+    """Write list, drawn layouts, cut list and working as one HTML page, for screen or print.
+
+    \b
+    Examples:
+      estimator page skirt.toml
+      estimator page dress.toml --catalog shop --out dress.html
+    """
+    found = _estimated(plans, catalog, thorough=thorough, units=units)
+    path = out or Path(f"{plans[0].stem if len(plans) == 1 else 'shopping'}.html")
+    from estimator.reports.page import page_text
+    from estimator.reports.saving import save_page
+    from estimator.reports.shopping_list import totals
+
+    _refusing(lambda: save_page(page_text(found), path))
+    _print(f"Wrote {path}: {' '.join(totals(found))}")
+
+
+@app.command()
 def widths(
     plans: Plans,
     catalog: CatalogOption = None,
@@ -163,18 +191,32 @@ def widths(
 def layout(
     plans: Plans,
     catalog: CatalogOption = None,
+    pictures: Annotated[
+        Path | None,
+        typer.Option(metavar="FOLDER", help="Also draw each layout to scale, as SVG and PNG."),
+    ] = None,
     thorough: ThoroughOption = False,
     units: UnitsOption = None,
 ) -> None:
     """Print the cut list, and each cutting layout row by row, so that a person can chalk it.
 
     \b
-    Example:
+    Examples:
       estimator layout dress.toml --catalog shop
+      estimator layout dress.toml --catalog shop --pictures drawn
     """
     from estimator.reports.terminal import layout_text
 
-    _print(layout_text(_estimated(plans, catalog, thorough=thorough, units=units)))
+    found = _estimated(plans, catalog, thorough=thorough, units=units)
+    if pictures is None:
+        _print(layout_text(found))
+        return
+    from estimator.reports.pictures.files import save_pictures
+
+    folder = pictures
+    count = _refusing(lambda: save_pictures(found, folder))
+    _print(layout_text(found))
+    _print(f"Drew {count} picture{'s' if count != 1 else ''} in {folder}, each as SVG and as PNG.")
 
 
 @app.command()

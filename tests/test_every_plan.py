@@ -12,7 +12,7 @@ from estimator.shipped import shipped
 
 DEMO = shipped("catalog_demo")
 PLANS = [*sorted(DEMO.glob("*.toml")), *sorted(shipped("templates").glob("*.toml"))]
-COMMANDS = ["show", "widths", "layout", "working", "check", "write"]
+COMMANDS = ["show", "widths", "layout", "working", "check", "write", "page"]
 
 
 def _run(
@@ -33,7 +33,8 @@ def _words(command: str, plan: Path, folder: Path) -> list[str]:
     words = [command, str(plan)]
     if plan.parent == DEMO:
         words += ["--catalog", str(DEMO)]
-    return [*words, "--out", str(folder / "list.xlsx")] if command == "write" else words
+    out = {"write": "list.xlsx", "page": "list.html"}.get(command)
+    return [*words, "--out", str(folder / out)] if out else words
 
 
 @pytest.mark.parametrize("plan", PLANS, ids=lambda path: path.stem)
@@ -46,6 +47,7 @@ def test_a_plan_that_is_shipped_goes_through_every_command(
     for command in COMMANDS:
         assert _run(_words(command, plan, tmp_path), capsys, monkeypatch).strip()
     assert (tmp_path / "list.xlsx").stat().st_size > 5_000
+    assert (tmp_path / "list.html").stat().st_size > 5_000
     for command in ("show", "widths", "working"):
         words = [*_words(command, plan, tmp_path), "--json"]
         assert json.loads(_run(words, capsys, monkeypatch))

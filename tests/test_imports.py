@@ -14,7 +14,7 @@ PACKAGE = Path(__file__).parents[1] / "estimator"
 ROOMS = [
     "measure", "faults", "written", "arithmetic", "rules", "working", "fields", "edges", "stitches",
     "fibres", "prices", "catalog", "plan", "job", "show", "readers", "cast", "needs", "layout",
-    "buying", "estimate", "together", "memory", "workers", "files", "reports", "shipped", "cli",
+    "buying", "estimate", "together", "memory", "workers", "files", "shipped", "reports", "cli",
     "__main__",
 ]  # fmt: skip
 """Each may import from those before it, and from itself. A new module takes its place here."""

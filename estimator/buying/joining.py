@@ -17,21 +17,29 @@ MOST_COMPARED = 1_000_000
 
 @dataclass(frozen=True, slots=True)
 class JoinableRun:
-    """A run of whole units; each join makes it ``overlap`` longer and lies at a ``repeat``."""
+    """A run of whole units; each join makes it ``overlap`` longer and lies at a ``repeat``.
+
+    ``number`` is its caller's, and told of each of its pieces.
+    """
 
     length: int
     joins: int = 0
     overlap: int = 0
     repeat: int = 1
+    number: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class JoinedFilling:
-    """A filling some of whose runs are joined: ``joins`` in all, which take ``overlaps`` more."""
+    """A filling some of whose runs are joined: ``joins`` in all, which take ``overlaps`` more.
+
+    ``owners`` are the numbers of the runs whose pieces lie on each load, as they lie on it.
+    """
 
     filling: Filling
     joins: int
     overlaps: int
+    owners: tuple[tuple[int, ...], ...]
 
 
 def joined_filling(
@@ -87,10 +95,12 @@ def _laid_on(
     if laid is None:
         return None
     on: list[list[int]] = [[] for _ in kinds]
+    whose: list[list[int]] = [[] for _ in kinds]
     joins = overlaps = 0
     for run, pieces in laid:
         for card, piece in pieces:
             on[card].append(piece)
+            whose[card].append(run.number)
         joins += len(pieces) - 1
         overlaps += (len(pieces) - 1) * run.overlap
     loads: list[Load] = [
@@ -100,7 +110,8 @@ def _laid_on(
         max(count, holder.least) if count else 0
         for count, holder in zip(chosen, holders, strict=True)
     )
-    return JoinedFilling(Filling(tuple(loads), (), bought, cost), joins, overlaps)
+    owners = tuple(tuple(card) for card in whose if card)
+    return JoinedFilling(Filling(tuple(loads), (), bought, cost), joins, overlaps, owners)
 
 
 Pieces = list[tuple[int, int]]

@@ -12,10 +12,11 @@ from dataclasses import replace
 from fractions import Fraction
 from math import lcm
 
+from estimator.buying.cut_from import cut_from, off_the_roll, on_put_ups
 from estimator.buying.cut_lengths import break_note, cut_from_roll, steps_sold_of, with_waste
 from estimator.buying.filling import least_filling
 from estimator.buying.fillings import Filling, Holder, Roll, sets_of_put_ups
-from estimator.buying.joining import JoinableRun, joined_filling
+from estimator.buying.joining import JoinableRun, JoinedFilling, joined_filling
 from estimator.buying.types import Buy, Part, Way
 from estimator.catalog import Offer
 from estimator.faults import Wrong
@@ -57,7 +58,11 @@ class _Shelf:
         self.rolls = rolls if self.priced else []
         self.coin = lcm(*(_price(offer).denominator for offer in [*offers, *self.rolls]))
         self.holders = [self._holder(offer) for offer in offers]
-        self.runs = [self._in_parts(run) for run in need.runs for _ in range(run.count)]
+        self.runs = [
+            self._in_parts(number, run)
+            for number, run in enumerate(need.runs)
+            for _ in range(run.count)
+        ]
 
     def _holder(self, offer: Offer) -> Holder:
         holds = offer.put_up.holds
@@ -67,12 +72,13 @@ class _Shelf:
         cost = int(_price(offer) * self.coin) if self.priced else parts * pieces
         return Holder(parts, cost, max(1, least), pieces)
 
-    def _in_parts(self, run: Run) -> JoinableRun:
+    def _in_parts(self, number: int, run: Run) -> JoinableRun:
         return JoinableRun(
             int(run.length.exact * self.fineness),
             run.joins,
             run.overlap.ticks * self.fineness,
             (run.repeat.ticks if run.repeat else 1) * self.fineness,
+            number,
         )
 
     def ways(self) -> Iterator[Way]:
@@ -87,7 +93,7 @@ class _Shelf:
         if any(run.joins for run in self.runs):
             joined = joined_filling(self.runs, self.holders, whole.cost if whole else None)
             if joined is not None and joined.joins:
-                yield self._way(joined.filling, joins=joined.joins, overlaps=joined.overlaps)
+                yield self._way(joined.filling, joined=joined)
 
     def _roll(self, offer: Offer) -> Roll:
         """What a length of so many parts costs from the roll, waste and the shop's step included.
@@ -103,12 +109,15 @@ class _Shelf:
         )
 
     def _way(
-        self, filling: Filling, roll: Offer | None = None, joins: int = 0, overlaps: int = 0
+        self, filling: Filling, roll: Offer | None = None, joined: JoinedFilling | None = None
     ) -> Way:
-        """What is bought, each put-up with its working."""
+        """What is bought, each put-up with its working and the runs that are cut from it."""
         everything = self.all_runs
-        if joins:
-            more = whole_ticks(Fraction(overlaps, self.fineness))
+        owners = joined.owners if joined else None
+        loads, rolled = cut_from(self.need.runs, filling, owners, self.fineness)
+        joins = joined.joins if joined else 0
+        if joined:
+            more = whole_ticks(Fraction(joined.overlaps, self.fineness))
             everything = everything.plus(f"{joins} joins overlapped" if joins > 1
                                          else "one join overlapped", more)  # fmt: skip
         kinds = [number for number, count in enumerate(filling.bought) if count]
@@ -123,9 +132,13 @@ class _Shelf:
             if number == kinds[0]:
                 notes += [by_sum] if by_sum and not joins else []
                 notes += [NOT_PROVED] if not filling.proved and self._might_be_less(filling) else []
-            parts.append(replace(part, buy=replace(part.buy, note=_said(notes, part.buy.note))))
+            offer = self.offers[number]
+            cut = [runs for (n, _), runs in zip(filling.loads, loads, strict=True) if n == number]
+            buy = replace(part.buy, note=_said(notes, part.buy.note))
+            parts.append(replace(part, buy=on_put_ups(buy, offer.put_up, cut)))
         if roll is not None:
-            parts.append(self._from_roll(filling, roll, names))
+            part = self._from_roll(filling, roll, names)
+            parts.append(replace(part, buy=off_the_roll(part.buy, rolled)))
         return tuple(parts)
 
     def _part(self, number: int, filling: Filling, everything: Reckoning, joins: int) -> Part:

@@ -9,6 +9,7 @@ from dataclasses import replace
 from fractions import Fraction
 from math import lcm
 
+from estimator.buying.cut_from import off_the_roll, runs_in_turn
 from estimator.buying.cut_lengths import break_note, cut_from_roll, with_waste
 from estimator.buying.fillings import Holder
 from estimator.buying.packs import least_packs
@@ -31,7 +32,8 @@ def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
     ways: list[Way] = []
     for offer in need.terms.offers:
         if offer.put_up.cut_to_length:
-            ways.append((Part(cut_from_roll([needed], offer), needed.value),))
+            buy = off_the_roll(cut_from_roll([needed], offer), runs_in_turn(need.runs))
+            ways.append((Part(buy, needed.value),))
         elif not isinstance(offer.put_up.holds, Length):
             raise Wrong(
                 f"'{offer.item}' is sold as {offer.put_up.text}, which says nothing of its length",

@@ -16,17 +16,27 @@ from estimator.working import Source, Step
 
 
 @dataclass(frozen=True, slots=True)
+class Filled:
+    """One length of trim as it is bought, off the roll or on a card, and the runs cut from it."""
+
+    holds: Length
+    runs: tuple[tuple[Source, Length], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Buy:
     """One way to meet a need: so much on one offer.
 
     ``bought`` is a length where the shop cuts to length, else a number of put-ups. ``steps`` end
-    in that figure. ``note`` is what the buyer or maker should know of this way.
+    in that figure. ``note`` is what the buyer or maker should know of this way. ``filled`` tells
+    of a trim which runs come out of which length.
     """
 
     offer: Offer
     bought: Length | int
     steps: tuple[Step, ...]
     note: str = ""
+    filled: tuple[Filled, ...] = ()
 
     @property
     def sold_units(self) -> Fraction:

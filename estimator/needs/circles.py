@@ -9,8 +9,9 @@ from decimal import Decimal
 from fractions import Fraction
 
 from estimator.faults import Wrong
-from estimator.measure import Length, whole_ticks
+from estimator.measure import ZERO, Length, whole_ticks
 from estimator.needs.outlines import Allowances, Sized, edge_word, stated
+from estimator.needs.types import Arc
 from estimator.plan import Piece
 from estimator.working import Reckoning
 
@@ -71,4 +72,7 @@ def size_sector(piece: Piece, edges: Allowances) -> Sized:
     if share == HALF:
         length = beyond(more)
     finished = (stated(piece.waist), stated(piece.length))
-    return Sized(finished, width, length, True, NAMES[share])
+    across = getattr(edges, less) if share in (QUARTER, THREE_QUARTERS) else ZERO
+    along = getattr(edges, more) if share != WHOLE else ZERO
+    arc = Arc(share, waist_radius(piece) - edges.top, radius.value, across, along)
+    return Sized(finished, width, length, True, NAMES[share], arc=arc)

@@ -103,13 +103,14 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
     sized = size_piece(to_cut)
     width, length, finished = sized.width, sized.length, sized.finished
     notes = [sized.note, _narrow_end(sized, to_cut), length_note(to_cut), piece.note]
-    on_bias = None
+    on_bias, arc = None, sized.arc
     finishes = {side: _finish(piece, side) for side in SIDES}
     selvedges, grain = on_selvedges(piece, finishes, piece.grain)
     if to_cut.cut.cut_to == "finished size":
         selvedges = ()  # it ends within the piece, and has no edge of its own
     if grain is Grain.CROSSWISE:
         width, length, finished = length, width, (finished[1], finished[0])
+        arc = arc.turned if arc else None
         notes.append("crosswise: its length lies across the fabric")
     if piece.grain is Grain.BIAS:
         order = to_cut.order
@@ -132,6 +133,8 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
         boxed=sized.boxed or on_bias is not None,
         narrow=sized.narrow if grain in (Grain.LENGTHWISE, Grain.BIAS) else None,
         square=sized.square,
+        on_its_head=sized.on_its_head,
+        arc=arc,
         on_bias=on_bias,
         selvedges=selvedges,
         on_fold=any(finishes[side].finish is Finish.FOLD for side in opens),

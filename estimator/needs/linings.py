@@ -59,7 +59,8 @@ def trimmed(sized: Sized, cut: Cut) -> Sized:
     width = _less(sized.width, cut.trimmed)
     length = _less(sized.length, cut.trimmed)
     narrow = None if sized.narrow is None else min(sized.narrow, width.value)
-    return replace(sized, width=width, length=length, narrow=narrow)
+    arc = None if sized.arc is None else sized.arc.less(cut.trimmed)
+    return replace(sized, width=width, length=length, narrow=narrow, arc=arc)
 
 
 def _less(size: Reckoning, off: Length) -> Reckoning:

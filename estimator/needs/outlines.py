@@ -14,6 +14,7 @@ from estimator.edges import SEWN, SIDES, EdgeFinish, Finish
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, whole_ticks
 from estimator.needs.bias import root_up
+from estimator.needs.types import Arc
 from estimator.plan import Piece
 from estimator.working import Reckoning
 
@@ -22,8 +23,8 @@ from estimator.working import Reckoning
 class Sized:
     """Both cut sizes of a piece with their working, and its finished size opened out.
 
-    Of a taper, ``narrow`` is the cut width at its narrow end, and ``square`` the side that does not
-    slant, if there is one.
+    Of a taper, ``narrow`` is the cut width at its narrow end, ``square`` the side that does not
+    slant, if there is one, and ``on_its_head`` tells that the narrow end is the bottom.
     """
 
     finished: tuple[Length, Length]
@@ -33,6 +34,8 @@ class Sized:
     note: str = ""
     narrow: Length | None = None
     square: str = ""
+    on_its_head: bool = False
+    arc: Arc | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,7 +142,8 @@ def size_taper(piece: Piece, edges: Allowances) -> Sized:
     beyond = edges.top if bottom >= top else edges.bottom
     narrowed = Fraction(spread.ticks * beyond.ticks, length.ticks)
     narrow = max(min(top, bottom).ticks - narrowed + aslant + plain.ticks, Fraction(0))
-    return Sized((wide, length), width, cut_length, True, note, whole_ticks(narrow), square)
+    ends = whole_ticks(narrow), square, top > bottom
+    return Sized((wide, length), width, cut_length, True, note, *ends)
 
 
 def _along_slant(allowances: Length, spread: Length, length: Length, slants: int) -> Fraction:

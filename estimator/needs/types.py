@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from fractions import Fraction
 
@@ -27,16 +27,49 @@ class Group(Enum):
 
 
 @dataclass(frozen=True, slots=True)
+class Arc:
+    """The true outline of a part of a circle in its box: ``share`` of a ring, cut.
+
+    ``inner`` and ``outer`` are the cut radii. A straight edge lies beyond the middle of the circle
+    by its allowance: ``across`` that of one along the fabric, ``along`` that of one across it. Half
+    a circle has but one line of straight edges, ``along``, and a whole one none.
+    """
+
+    share: Fraction
+    inner: Length
+    outer: Length
+    across: Length
+    along: Length
+
+    @property
+    def turned(self) -> Arc:
+        """The same part of a circle with its width and its length exchanged."""
+        return replace(self, across=self.along, along=self.across)
+
+    def less(self, off: Length) -> Arc:
+        """The same part with so much taken off along all of its edges."""
+        return replace(
+            self,
+            inner=self.inner + off,
+            outer=self.outer - off,
+            across=self.across - off if self.share in (Fraction(1, 4), Fraction(3, 4)) else ZERO,
+            along=self.along - off if self.share < 1 else ZERO,
+        )
+
+
+@dataclass(frozen=True, slots=True)
 class CutPiece:
     """A piece as it is cut: ``width`` across the lengthwise grain and ``length`` along it.
 
     ``finished`` stands beside the cut size, and each cut size carries its working. ``quantity`` is
     that of the whole job. ``boxed`` says that the rectangle is drawn round another outline; of a
     taper that lies along the fabric or on the bias, ``narrow`` is the cut width at its narrow end,
-    and ``square`` its side that does not slant, if there is one. Of a piece at 45 degrees,
-    ``on_bias`` is its own cut width and length, and the rectangle that round it. ``selvedges`` are
-    the sides, left or right as it lies, that use the fabric's own edge; ``on_fold`` tells that the
-    piece is two mirrored halves. ``seamed`` says of a part from what the piece is seamed;
+    and ``square`` its side that does not slant, if there is one; ``on_its_head`` tells that the
+    narrow end is the bottom of the piece. Of a part of a circle, ``arc`` is the outline. Of a
+    piece at 45 degrees, ``on_bias`` is its own cut width and length, and the rectangle that round
+    it. ``selvedges`` are the sides, left or right as it lies, that use the fabric's own edge;
+    ``on_fold`` tells that the piece is two mirrored halves. ``seamed`` says of a part from what the
+    piece is seamed;
     ``else_cut`` how a piece may be cut that is too wide.
     """
 
@@ -50,6 +83,8 @@ class CutPiece:
     boxed: bool = False
     narrow: Length | None = None
     square: str = ""
+    on_its_head: bool = False
+    arc: Arc | None = None
     on_bias: tuple[Length, Length] | None = None
     selvedges: tuple[str, ...] = ()
     on_fold: bool = False

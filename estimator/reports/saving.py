@@ -14,6 +14,7 @@ from openpyxl import Workbook
 
 from estimator.faults import Fault, Refused
 
+OUR_PAGE = '<meta name="generator" content="estimator">'
 _ELSEWHERE = "choose another place"
 _STEADY = (1980, 1, 1, 0, 0, 0)
 _STAMPS = re.compile(rb"(<dcterms:(created|modified)[^>]*>)[^<]*(</dcterms:\2>)")
@@ -59,6 +60,23 @@ def save_workbook(book: Workbook, path: Path, instead_of: bytes | None = None) -
         right = "write it once more, so that nothing of it is lost"
         raise refused(path, "has been saved by somebody else just now", right)
     write_whole(path, _steady(held.getvalue()))
+
+
+def save_page(text: str, path: Path) -> None:
+    """Writes a page to ``path``, over an older one of ours; raises Refused over anything else."""
+    if path.suffix.lower() not in (".html", ".htm"):
+        raise refused(path, "is not the name of a page", "let it end in .html")
+    if is_there(path):
+        if path.is_dir():
+            raise refused(path, "is a folder", "name a file in it, as in list.html")
+        try:
+            old = path.read_text(encoding="utf-8")
+        except (OSError, ValueError):
+            old = ""
+        if OUR_PAGE not in old[:2000]:
+            wrong = "is there already and is no page of ours"
+            raise refused(path, wrong, "choose another name")
+    write_whole(path, text.encode())
 
 
 def is_there(path: Path) -> bool:

@@ -5,7 +5,7 @@ The list comes first, for a phone shows the first sheet.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from openpyxl import Workbook
 from openpyxl.utils import get_column_letter
@@ -18,7 +18,6 @@ from estimator.reports.as_written import add_record
 from estimator.reports.assumptions import assumptions
 from estimator.reports.cells import (
     BAND,
-    EVEN,
     HAIR,
     HEAD,
     LINE,
@@ -38,9 +37,21 @@ from estimator.reports.foreign_sheets import copy_names, copy_sheet
 from estimator.reports.layout_papers import written_layouts
 from estimator.reports.list_columns import LIST_SHEET
 from estimator.reports.list_sheet import ShoppingListSheet
-from estimator.reports.printing import Rows, fit_if_hardly_more, keep_together, print_setup
+from estimator.reports.pictures.layout_pictures import layout_pictures
+from estimator.reports.pictures.marks import Picture
+from estimator.reports.pictures.trim_pictures import trim_pictures
+from estimator.reports.pictures.widths_picture import is_compared, widths_picture
+from estimator.reports.printing import (
+    Rows,
+    fit_if_hardly_more,
+    height_of,
+    keep_together,
+    print_setup,
+    room_on_a_page,
+)
 from estimator.reports.row_heights import fit_height
 from estimator.reports.savings import savings
+from estimator.reports.sheet_pictures import put_picture
 from estimator.reports.tables import Column, Format, Table
 from estimator.reports.units import tape_unit
 from estimator.reports.where_it_goes import where_table
@@ -80,14 +91,13 @@ def _papers(book: Workbook, estimate: Estimate) -> None:
     unit = tape_unit(estimate)
     _tables(book.create_sheet("Where it goes"), [(where_table(estimate), ())], unit)
     _tables(book.create_sheet("Cut list"), [(cut_table(estimate), ())], unit, landscape=True)
-    _tables(
-        book.create_sheet("Layout"),
-        [paper for one in estimate.fabrics for paper in written_layouts(one, estimate)],
-        unit,
-    )
+    _tables(book.create_sheet("Layout"), [*_layouts(estimate), *_trims(estimate)], unit)
     _tables(
         book.create_sheet("Widths"),
-        [(widths_table(one, estimate), ()) for one in estimate.fabrics],
+        [
+            (widths_table(one, estimate), [widths_picture(one, estimate)] * is_compared(one))
+            for one in estimate.fabrics
+        ],
         unit,
     )
     write_workings(book.create_sheet("Working"), estimate)
@@ -104,20 +114,33 @@ def _papers(book: Workbook, estimate: Estimate) -> None:
     )
 
 
+def _layouts(estimate: Estimate) -> Iterator[tuple[Table, Sequence[Picture]]]:
+    """Each cut of each fabric as a table to chalk by, and drawn to scale."""
+    for choice in estimate.fabrics:
+        for number, (table, _) in enumerate(written_layouts(choice, estimate)):
+            yield table, layout_pictures(choice, number, estimate)
+
+
+def _trims(estimate: Estimate) -> Iterator[tuple[Table, Sequence[Picture]]]:
+    """Each trim as it is cut: a picture under its title."""
+    for picture in trim_pictures(estimate):
+        yield Table(picture.title, (), (), tape_unit(estimate)), [picture]
+
+
 def _tables(
     sheet: Worksheet,
-    tables: Sequence[tuple[Table, Sequence[str]]],
+    tables: Sequence[tuple[Table, Sequence[Picture]]],
     unit: Unit,
     *,
     landscape: bool = False,
 ) -> None:
-    """Typed tables one under the other, each with the lines of text that belong below it.
+    """Typed tables one under the other, each with the pictures that belong below it.
 
     Headings are repeated on every page only where there is one table: they are not the others'.
     """
-    columns = max((len(table.columns) for table, _ in tables), default=1)
+    columns = max((len(table.columns) for table, _ in tables), default=1) or 1
     _column_widths(sheet, [table for table, _ in tables])
-    blocks: list[Rows] = []
+    blocks: list[list[Rows]] = []
     heads: list[int] = []
     row = 1
     for table, below in tables:
@@ -125,24 +148,39 @@ def _tables(
         for text, font in ((table.title, TITLE), *((note, SMALL) for note in table.notes)):
             put_across(sheet, row, (1, columns), text, font)
             row += 1
-        _heading_row(sheet, row, table.columns, unit)
-        heads.append(row)
-        row = _rows(sheet, row + 1, table, unit)
-        for line in below:
-            put_text(cell_at(sheet, row, 1), line)
-            cell_at(sheet, row, 1).font = EVEN
-            fit_height(sheet, row)
-            row += 1
+        if table.columns:
+            _heading_row(sheet, row, table.columns, unit)
+            heads.append(row)
+            row = _rows(sheet, row + 1, table, unit)
+        starts = [first]
+        for picture in below:
+            starts.append(row)
+            row = put_picture(sheet, row, picture)
         sheet.row_dimensions[row].height = GAP
-        blocks.append((first, row))
         row += 1
-    if len(tables) == 1:
+        blocks.append([*zip(starts, [start - 1 for start in starts[1:]] + [row - 1], strict=True)])
+    if len(tables) == len(heads) == 1:
         print_setup(sheet, unit, landscape=landscape, head=heads[0])
         sheet.freeze_panes = f"A{heads[0] + 1}"
         fit_if_hardly_more(sheet, columns)
     else:
         print_setup(sheet, unit, landscape=landscape)
-        keep_together(sheet, columns, blocks)
+        room = room_on_a_page(sheet, columns)
+        keep_together(
+            sheet, columns, [one for rows in blocks for one in _joined(sheet, rows, room)]
+        )
+
+
+def _joined(sheet: Worksheet, blocks: Sequence[Rows], room: float) -> Iterator[Rows]:
+    """A table and its pictures, the first of them with the table where both fit on a page."""
+    table, *pictures = blocks
+    if pictures:
+        both = (table[0], pictures[0][1])
+        if height_of(sheet, both) <= room:
+            table = both
+            del pictures[0]
+    yield table
+    yield from pictures
 
 
 def _rows(sheet: Worksheet, row: int, table: Table, unit: Unit) -> int:

@@ -88,14 +88,6 @@ def test_headings_are_repeated_only_where_they_head_all_that_follows(book: Workb
     assert book["Widths"].print_title_rows is None
 
 
-def test_each_row_of_a_layout_is_drawn_under_its_table_in_even_letters(
-    dress: Estimate, book: Workbook
-) -> None:
-    drawn = [row[0] for row in book["Layout"].iter_rows() if str(row[0].value).startswith("row ")]
-    assert len(drawn) == sum(len(choice.chosen.laid.cuts[0].rows) for choice in dress.fabrics)
-    assert {cell.font.name for cell in drawn} == {"Courier New"}
-
-
 def test_a_plan_in_millimetres_is_cut_in_millimetres() -> None:
     text = """
 [garment]

@@ -1,0 +1,183 @@
+"""The page: everything in one HTML file that asks nothing of any network.
+
+Its words stand in ``templates/page``. Text from a plan is escaped wherever it stands; only the
+pictures, which escape it themselves, are markup.
+"""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from typing import TYPE_CHECKING, Any
+
+from estimator.buying.fabric_widths import FabricChoice
+from estimator.estimate import Estimate
+from estimator.layout import Style
+from estimator.reports.assumptions import assumptions
+from estimator.reports.fabric_papers import cut_table, widths_table
+from estimator.reports.layout_papers import written_layouts
+from estimator.reports.pictures.layout_pictures import layout_pictures
+from estimator.reports.pictures.lettering import harmless
+from estimator.reports.pictures.marks import Picture
+from estimator.reports.pictures.svg import svg_text
+from estimator.reports.pictures.trim_pictures import trim_pictures
+from estimator.reports.pictures.widths_picture import is_compared, widths_picture
+from estimator.reports.savings import savings
+from estimator.reports.shopping_list import Line, Section, garment_notes, sections, title_of, totals
+from estimator.reports.tables import Column, Format, Table, price_text, text_of
+from estimator.reports.uses import several_garments
+from estimator.reports.working_lines import Working, cut_workings, workings
+from estimator.shipped import shipped
+
+if TYPE_CHECKING:
+    from markupsafe import Markup
+
+GENERATOR = "estimator"
+WORDS = 20
+"""From this width on a column holds words and no short entries."""
+_PARTS = {
+    "list": "Shopping list",
+    "layouts": "Cutting layouts",
+    "cuts": "Cut list",
+    "trims": "Trims",
+    "widths": "Widths",
+    "granted": "Taken for granted",
+}
+
+
+def page_text(estimate: Estimate) -> str:
+    """The whole page as text."""
+    from jinja2 import Environment, FileSystemLoader, StrictUndefined
+    from markupsafe import Markup
+
+    def one_line(value: Any) -> Any:
+        plain = isinstance(value, str) and not isinstance(value, Markup)
+        return harmless(value) if plain else value
+
+    folder = shipped("templates") / "page"
+    room = Environment(
+        loader=FileSystemLoader(folder),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        finalize=one_line,
+    )
+    said = _said(estimate)
+    said["style"] = Markup((folder / "page.css").read_text(encoding="utf-8"))
+    said["script"] = Markup((folder / "page.js").read_text(encoding="utf-8"))
+    text = room.get_template("page.html").render(said)
+    return f"{text.strip()}\n"
+
+
+def _said(estimate: Estimate) -> dict[str, Any]:
+    """All that the template names."""
+    said: dict[str, Any] = {
+        "generator": GENERATOR,
+        "title": title_of(estimate),
+        "notes": garment_notes(estimate),
+        "totals": totals(estimate),
+        "currency": estimate.currency,
+        "unpriced": estimate.unpriced,
+        "total": _money(estimate.cost) if estimate.unpriced < len(estimate.purchases) else "",
+        "sections": _sections(estimate),
+        "remarks": estimate.remarks,
+        "cautions": estimate.cautions,
+        "layouts": [one for choice in estimate.fabrics for one in _layouts(choice, estimate)],
+        "cuts": _table(cut_table(estimate, with_garments=several_garments(estimate))),
+        "cut_name": 2 if several_garments(estimate) else 1,
+        "cut_workings": cut_workings(estimate),
+        "trims": [{"title": one.title, "picture": _drawn(one)} for one in trim_pictures(estimate)],
+        "widths": [_widths(choice, estimate) for choice in estimate.fabrics],
+        "savings": savings(estimate),
+        "granted": assumptions(estimate),
+    }
+    there = {**said, "list": True, "cuts": said["cuts"]["rows"]}
+    said["parts"] = [{"id": key, "title": _PARTS[key]} for key in _PARTS if there[key]]
+    return said
+
+
+def _sections(estimate: Estimate) -> list[dict[str, Any]]:
+    """The list in the parts of the shop, each line with its working."""
+    keys = (one.key for one in estimate.purchases)
+    found = dict(zip(keys, workings(estimate), strict=True))
+    numbers = {key: number for number, key in enumerate(found, start=1)}
+    return [
+        {
+            "title": section.title,
+            "lines": [_line(line, numbers[line.key], found[line.key]) for line in section.lines],
+            "cost": _cost_of(section),
+        }
+        for section in sections(estimate)
+    ]
+
+
+def _cost_of(section: Section) -> str:
+    """What has a price, together; nothing where nothing has one."""
+    costs = [line.cost for line in section.lines if line.cost is not None]
+    return _money(sum(costs, Decimal(0))) if costs else ""
+
+
+def _line(line: Line, number: int, working: Working) -> dict[str, Any]:
+    per = "each" if line.buy.unit == "each" else f"a {line.buy.unit}"
+    unit = "" if line.buy.unit == "each" else line.buy.unit
+    by_count = unit not in ("", "yd", "m")
+    price = "" if line.unit_price is None else f"{price_text(line.unit_price)} {per}"
+    return {
+        "id": f"line-{number}",
+        "key": line.key,
+        "item": line.item,
+        "note": line.note,
+        "shop": line.shop,
+        "width": line.width,
+        "needed": f"{line.needed.text} {line.needed.unit}",
+        "buy": f"{line.buy.text} {'× ' if by_count else ''}{unit}",
+        "price": price,
+        "cost": "" if line.cost is None else _money(line.cost),
+        "working": working,
+    }
+
+
+def _money(amount: Decimal) -> str:
+    return f"{amount:.2f}"
+
+
+def _layouts(choice: FabricChoice, estimate: Estimate) -> list[dict[str, Any]]:
+    """Each cut of a fabric: its pictures, and the table to chalk by."""
+    cuts = choice.chosen.laid.cuts
+    return [
+        {
+            "table": _table(table),
+            "pictures": [_drawn(one) for one in layout_pictures(choice, number, estimate)],
+            "in_rows": cuts[number].style is Style.STRAIGHT_ROWS,
+        }
+        for number, (table, _) in enumerate(written_layouts(choice, estimate))
+    ]
+
+
+def _widths(choice: FabricChoice, estimate: Estimate) -> dict[str, Any]:
+    picture = _drawn(widths_picture(choice, estimate)) if is_compared(choice) else ""
+    return {"table": _table(widths_table(choice, estimate)), "picture": picture}
+
+
+def _drawn(picture: Picture) -> Markup:
+    from markupsafe import Markup
+
+    return Markup(svg_text(picture))
+
+
+def _table(table: Table) -> dict[str, Any]:
+    """A typed table as text; figures stand on the right, and wide columns may break words."""
+
+    def style(column: Column) -> str:
+        if column.format is not Format.TEXT:
+            return "figure"
+        return "words" if column.wide >= WORDS else ""
+
+    return {
+        "title": table.title,
+        "notes": table.notes,
+        "columns": [
+            {"heading": column.heading, "style": style(column)} for column in table.columns
+        ],
+        "rows": [[text_of(value, table.unit) for value in row] for row in table.rows],
+    }
