@@ -44,6 +44,11 @@ class Line:
     cost: Decimal | None
     shop: str
 
+    @property
+    def with_colour(self) -> str:
+        """The note, the colour before it: for papers on which that has no column."""
+        return "; ".join(filter(None, (self.colour, self.note)))
+
 
 @dataclass(frozen=True, slots=True)
 class Section:
