@@ -77,9 +77,8 @@ def _widest(text: str) -> int:
 
 def _item(line: Line, room: int) -> str:
     """What is bought and where, and its notes below, a little further in."""
-    note = "; ".join(filter(None, (line.colour, line.note)))
     item = f"{line.item} ({line.shop})" if line.shop else line.item
-    return "\n".join([*_indented(item, room, "  "), *_indented(note, room, "    ")])
+    return "\n".join([*_indented(item, room, "  "), *_indented(line.with_colour, room, "    ")])
 
 
 def _indented(text: str, room: int, indent: str) -> list[str]:
