@@ -49,10 +49,14 @@ def lay_out_in_cuts(
     lying = [_short_enough(index, blank, cloth, longest) for index, blank in enumerate(blanks)]
     turned = {index for index, blank in enumerate(blanks) if lying[index].width != blank.width}
     rows = lay_out(cloth, lying, effort=effort, rows_only=True).rows
-    layouts = [
-        _best_cut(_stacked(own, cloth), cloth, lying, longest, effort, rows_only)
-        for own in _into_cuts(rows, cloth.repeat, longest)
-    ]
+    known: dict[tuple[tuple[int, int], ...], Layout] = {}  # many cuts hold the same pieces
+    layouts = []
+    for own in _into_cuts(rows, cloth.repeat, longest):
+        held = _pieces_in(own)
+        if held not in known:
+            stacked = _stacked(own, cloth)
+            known[held] = _best_cut(stacked, held, cloth, lying, longest, effort, rows_only)
+        layouts.append(known[held])
     bound = lower_bound(kinds_of(blanks), replace(cloth, repeat=0))
     return Cuts(tuple(_told_of(layout, turned) for layout in layouts), bound)
 
@@ -76,28 +80,36 @@ def _short_enough(index: int, blank: Blank, cloth: Cloth, longest: int) -> Blank
     return replace(blank, width=width, length=length, may_turn=False)
 
 
+@dataclass(slots=True)
+class _Cut:
+    """Rows that go into one cut: their heights in whole repeats, and the most that one spares."""
+
+    rows: list[Row]
+    whole: int
+    spare: int
+
+
 def _into_cuts(rows: Sequence[Row], repeat: int, longest: int) -> list[list[Row]]:
     """Rows in cuts, first fit by decreasing height; the one with most repeat to spare goes last."""
-    cuts: list[list[Row]] = []
+    cuts: list[_Cut] = []
     for row in sorted(rows, key=lambda one: -one.height):
+        whole = next_repeat(row.height, repeat)
+        spare = whole - row.height
         for own in cuts:
-            if _length([*own, row], repeat) <= longest:
-                own.append(row)
+            if own.whole + whole - max(own.spare, spare) <= longest:
+                own.rows.append(row)
+                own.whole += whole
+                own.spare = max(own.spare, spare)
                 break
         else:
-            cuts.append([row])
-    return [_in_order(own, repeat) for own in cuts]
+            cuts.append(_Cut([row], whole, spare))
+    return [_in_order(own.rows, repeat) for own in cuts]
 
 
 def _in_order(rows: Sequence[Row], repeat: int) -> list[Row]:
     spare = [next_repeat(row.height, repeat) - row.height for row in rows]
     last = spare.index(max(spare))
     return [*rows[:last], *rows[last + 1 :], rows[last]]
-
-
-def _length(rows: Sequence[Row], repeat: int) -> int:
-    ordered = _in_order(rows, repeat)
-    return sum(next_repeat(row.height, repeat) for row in ordered[:-1]) + ordered[-1].height
 
 
 def _stacked(rows: Sequence[Row], cloth: Cloth) -> tuple[Row, ...]:
@@ -124,8 +136,15 @@ def _stacked(rows: Sequence[Row], cloth: Cloth) -> tuple[Row, ...]:
     return tuple(stacked)
 
 
+def _pieces_in(rows: Sequence[Row]) -> tuple[tuple[int, int], ...]:
+    """How many of which blanks lie in these rows: (blank, count)."""
+    places = (p.blank for row in rows for column in row.columns for p in column.placements)
+    return tuple(sorted(Counter(places).items()))
+
+
 def _best_cut(
     rows: tuple[Row, ...],
+    held: tuple[tuple[int, int], ...],
     cloth: Cloth,
     blanks: Sequence[Blank],
     longest: int,
@@ -133,14 +152,13 @@ def _best_cut(
     rows_only: bool,
 ) -> Layout:
     """One cut's pieces laid out anew, or as its rows stand where that buys no less."""
-    places = tuple(p for row in rows for column in row.columns for p in column.placements)
-    numbers = sorted(Counter(place.blank for place in places).items())
-    own = [replace(blanks[number], quantity=count) for number, count in numbers]
+    own = [replace(blanks[number], quantity=count) for number, count in held]
     anew = lay_out(cloth, own, effort=effort, rows_only=rows_only)
     length = rows[-1].start + rows[-1].height
     if anew.length <= longest and cloth.buys(anew.length) <= cloth.buys(length):
-        names = [number for number, _ in numbers]
+        names = [number for number, _ in held]
         return _changed(anew, lambda place: replace(place, blank=names[place.blank]))
+    places = (p for row in rows for column in row.columns for p in column.placements)
     in_order = tuple(sorted(places, key=lambda one: (one.along, one.across)))
     return replace(anew, length=length, placements=in_order, rows=rows, style=Style.STRAIGHT_ROWS)
 
