@@ -9,6 +9,7 @@ import pytest
 
 from estimator import estimate
 from estimator.prices import decimals_of, money_text, to_the_coin
+from estimator.reports.page import page_text
 from estimator.reports.terminal import estimate_text
 from tests.plans import plan
 
@@ -39,6 +40,8 @@ name = "cord end"
 quantity = 3
 price = "145 each"
 """
-    printed = estimate_text(estimate(plan(text)))
-    assert "Total 435 JPY for 1 item." in printed
-    assert "435.0" not in printed
+    found = estimate(plan(text))
+    assert "Total 435 JPY for 1 item." in estimate_text(found)
+    for paper in (estimate_text(found), page_text(found)):
+        assert "435" in paper
+        assert "435.0" not in paper

@@ -49,10 +49,13 @@ def lay_out_in_cuts(
     lying = [short_enough(index, blank, cloth, longest) for index, blank in enumerate(blanks)]
     turned = {index for index, blank in enumerate(blanks) if lying[index].width != blank.width}
     rows = lay_out(cloth, lying, effort=effort, rows_only=True).rows
-    layouts = [
-        best_cut(own, cloth, lying, longest, effort, rows_only)
-        for own in _into_cuts(rows, cloth.repeat, longest)
-    ]
+    known: dict[tuple[tuple[int, int], ...], Layout] = {}  # many cuts hold the same pieces
+    layouts = []
+    for own in _into_cuts(rows, cloth.repeat, longest):
+        held = _pieces_in(own)
+        if held not in known:
+            known[held] = best_cut(own, cloth, lying, longest, effort, rows_only)
+        layouts.append(known[held])
     bound = lower_bound(kinds_of(blanks), replace(cloth, repeat=0))
     return Cuts(tuple(told_of(layout, turned) for layout in layouts), bound)
 
@@ -76,17 +79,30 @@ def short_enough(index: int, blank: Blank, cloth: Cloth, longest: int) -> Blank:
     return replace(blank, width=width, length=length, may_turn=False)
 
 
+@dataclass(slots=True)
+class _Cut:
+    """Rows that go into one cut: their heights in whole repeats, and the most that one spares."""
+
+    rows: list[Row]
+    whole: int
+    spare: int
+
+
 def _into_cuts(rows: Sequence[Row], repeat: int, longest: int) -> list[list[Row]]:
     """Rows in cuts, first fit by decreasing height; the one with most repeat to spare goes last."""
-    cuts: list[list[Row]] = []
+    cuts: list[_Cut] = []
     for row in sorted(rows, key=lambda one: -one.height):
+        whole = next_repeat(row.height, repeat)
+        spare = whole - row.height
         for own in cuts:
-            if length_of([*own, row], repeat) <= longest:
-                own.append(row)
+            if own.whole + whole - max(own.spare, spare) <= longest:
+                own.rows.append(row)
+                own.whole += whole
+                own.spare = max(own.spare, spare)
                 break
         else:
-            cuts.append([row])
-    return [in_order(own, repeat) for own in cuts]
+            cuts.append(_Cut([row], whole, spare))
+    return [in_order(own.rows, repeat) for own in cuts]
 
 
 def in_order(rows: Sequence[Row], repeat: int) -> list[Row]:
@@ -124,6 +140,12 @@ def _stacked(rows: Sequence[Row], cloth: Cloth) -> tuple[Row, ...]:
         )
         at = next_repeat(at + row.height, cloth.repeat)
     return tuple(stacked)
+
+
+def _pieces_in(rows: Sequence[Row]) -> tuple[tuple[int, int], ...]:
+    """How many of which blanks lie in these rows: (blank, count)."""
+    places = (p.blank for row in rows for column in row.columns for p in column.placements)
+    return tuple(sorted(Counter(places).items()))
 
 
 def best_cut(

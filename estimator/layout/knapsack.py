@@ -15,6 +15,8 @@ from typing import TypeAlias
 
 LARGEST_LINE = 20_000
 """Most steps of room that a line may have; finer questions are not answered."""
+MOST_IN_A_LINE = 300
+"""Most pieces that may lie in one line; with more, selections are too many to be gone through."""
 SLACK = 1e-9
 """Selections this close to hopeless, as a share of the best value, are not dropped."""
 
@@ -50,8 +52,8 @@ class Line:
 
     @property
     def too_fine(self) -> bool:
-        """Whether the line has more steps than is worth its while."""
-        return self.room > LARGEST_LINE
+        """Whether the line has more steps, or takes more pieces, than is worth its while."""
+        return self.room > LARGEST_LINE or sum(self.copies) > MOST_IN_A_LINE
 
     def best(self, values: Sequence[Sequence[Number]]) -> tuple[Number, list[tuple[int, int]]]:
         """The greatest value in the line, and its pieces as (item, which of its sizes).

@@ -32,7 +32,7 @@ COLUMNS = (
     ListColumn("Width", 8),
     ListColumn("Part of the shop", 10),
     ListColumn("Shop, shelf", 12.5),
-    ListColumn("Needed", 8.5, number=True),
+    ListColumn("Needed", 10.5, number=True),
     ListColumn("Price", 8, number=True),
     ListColumn("Cost", 8.5, number=True, reckoned=True),
     ListColumn("Actual quantity", 8.5, by_buyer=True, number=True),

@@ -134,7 +134,7 @@ def _line(line: Line, number: int, workings: Sequence[Working]) -> dict[str, Any
         "id": f"line-{number}",
         "key": line.key,
         "item": line.item,
-        "note": line.note,
+        "note": line.with_colour,
         "shop": line.shop,
         "width": line.width,
         "needed": f"{line.needed.text} {line.needed.unit}",
@@ -146,7 +146,8 @@ def _line(line: Line, number: int, workings: Sequence[Working]) -> dict[str, Any
 
 
 def _money(amount: Decimal) -> str:
-    return f"{amount:.2f}"
+    """An amount that is to the least coin of its currency already."""
+    return f"{amount:f}"
 
 
 def _layouts(choice: FabricChoice, estimate: Estimate) -> list[dict[str, Any]]:

@@ -7,6 +7,7 @@ them the plan's own entries, and room for more.
 from __future__ import annotations
 
 import re
+from abc import ABC, abstractmethod
 from collections.abc import Mapping, Sequence
 from typing import Any
 
@@ -109,12 +110,12 @@ def _in_units(garment: Filled) -> str:
     return f'="A size without a unit is in "&{text}&"."'
 
 
-class _Sheet:
+class _Sheet(ABC):
     """A sheet as it is being written."""
 
+    @abstractmethod
     def write(self) -> Filled:
         """Fills the sheet, and says where its columns stand."""
-        raise NotImplementedError
 
     def __init__(
         self,

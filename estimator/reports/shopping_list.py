@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
+from math import ceil
 
 from estimator.bill import NO_FUNDS, Funds, bill_of
 from estimator.buying.types import Purchase
@@ -21,6 +22,8 @@ from estimator.reports.units import tape_unit, units_asked, width_text
 from estimator.reports.uses import use_of
 
 NOTHING = "There is nothing to buy."
+MANY = 100
+"""Yards or metres on put-ups, as of thread on spools, beyond which nobody reads a fraction."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +45,11 @@ class Line:
     unit_price: Decimal | None
     cost: Decimal | None
     shop: str
+
+    @property
+    def with_colour(self) -> str:
+        """The note, the colour before it: for papers on which that has no column."""
+        return "; ".join(filter(None, (self.colour, self.note)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -163,7 +171,7 @@ def _needed(purchase: Purchase, asked: Units | None) -> Sold:
     """What is needed, in the unit that is bought where that is a length, else in its own.
 
     Where papers are asked for in other units, it is in those. Yards go up to the
-    next sixteenth, as they are bought in fractions too.
+    next sixteenth, as they are bought in fractions too; of many on put-ups, to the next whole one.
     """
     needed, buy = purchase.needed, purchase.buy
     if isinstance(needed, int):
@@ -175,7 +183,10 @@ def _needed(purchase: Purchase, asked: Units | None) -> Sold:
         exact = Sold(needed / buy.offer.sold_by.length, buy.unit)
         return exact.in_next_sixteenth if bought.in_sixteenths else exact
     unit = asked_shop or (Unit.M if buy.offer.put_up.metric else Unit.YD)
-    return Sold(needed / unit.length, unit.symbol).in_next_sixteenth
+    amount = needed / unit.length
+    if amount > MANY:
+        return Sold(Fraction(ceil(amount)), unit.symbol)
+    return Sold(amount, unit.symbol).in_next_sixteenth
 
 
 def totals(estimate: Estimate, funds: Funds = NO_FUNDS) -> tuple[str, ...]:

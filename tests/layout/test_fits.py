@@ -110,3 +110,12 @@ def test_the_best_scale_of_thirds_counts_them_as_thirds():
     scale = best_scale(Line(100, [Item(5, (34,))]), [[60]], 50)
     assert scale is not None
     assert scale.length == 150
+
+
+def test_lines_that_take_too_many_pieces_are_left_unproved_and_not_gone_through():
+    # 9000 pockets in a box a hundred yards long: a line of it takes hundreds of them
+    blanks = [Blank("pocket", 60, 70, quantity=9_000)]
+    box = box_for(kinds_of(blanks), Cloth(440), 91_000, 10)
+    budget = Budget(ENOUGH)
+    assert not cannot_fit(box, budget, scales=2)
+    assert ENOUGH - budget.work < 10_000

@@ -261,13 +261,14 @@ def with_a_picture(content: bytes) -> bytes:
     kind = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/drawing"
     related = (
         '<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">'
-        f'<Relationship Id="rId1" Type="{kind}" Target="../drawings/drawing1.xml"/></Relationships>'
+        f'<Relationship Id="rId1" Type="{kind}" Target="../drawings/drawing99.xml"/>'
+        "</Relationships>"
     )
     held = io.BytesIO()
     with zipfile.ZipFile(io.BytesIO(content)) as old, zipfile.ZipFile(held, "w") as new:
         for name in old.namelist():
             new.writestr(name, old.read(name))
-        new.writestr("xl/drawings/drawing1.xml", drawing)
+        new.writestr("xl/drawings/drawing99.xml", drawing)
         new.writestr("xl/worksheets/_rels/sheet1.xml.rels", related)
     return held.getvalue()
 

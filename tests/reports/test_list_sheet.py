@@ -343,3 +343,16 @@ def test_an_estimate_with_nothing_to_buy_makes_an_empty_list_and_no_fault(tmp_pa
     assert sheet["A2"].value == "There is nothing to buy."
     assert reckoned(path)("sum total", "Cost") == 0
     assert load_workbook(path).sheetnames[0] == LIST_SHEET
+
+
+def test_no_needed_length_is_too_long_for_its_column(tmp_path: Path) -> None:
+    # 60 rows take 97 1/8 yd, so that 70 take more than 100
+    text = DRESS.replace('name = "button"', 'name = "cone"').replace("quantity = 7", "quantity = 1")
+    text = text.replace(
+        'price = "1.13 per yd"', 'rows = 70\nsold = [{ put_up = "reel of 500 yd" }]'
+    )
+    sheet = the_list(written(text, tmp_path))[1]
+    cell = at(sheet, "braid", "Needed")
+    assert isinstance(cell.value, int)
+    assert cell.value > 100
+    assert cell.number_format == '0 "yd"'

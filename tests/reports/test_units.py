@@ -12,6 +12,7 @@ from estimator import Estimate, GarmentOrder, Job, estimate
 from estimator.files import estimate_files
 from estimator.measure import Unit, Units
 from estimator.reports.as_json import estimate_json
+from estimator.reports.page import page_text
 from estimator.reports.shopping_list import sections
 from estimator.reports.terminal import estimate_text, layout_text, working_text
 from tests.plans import bought, cut_sizes, plan
@@ -116,3 +117,11 @@ def test_asking_for_units_changes_nothing_of_what_a_priced_plan_costs(tmp_path: 
     costs = {estimate_files([file], units=units).cost for units in (None, *Units)}
     assert len(costs) == 1
     assert "Total" in estimate_text(estimate_files([file], units=Units.METRIC))
+
+
+def test_the_page_and_its_pictures_read_in_the_units_asked_for_and_name_the_colour() -> None:
+    page = page_text(
+        read_in(Units.METRIC, INCHES.replace('"print"\n', '"print"\ncolour = "rust"\n', 1))
+    )
+    assert "rust" in page
+    assert "111.8 cm (44 in)" in page

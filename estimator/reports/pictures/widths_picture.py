@@ -24,7 +24,7 @@ from estimator.reports.pictures.marks import (
     Stroke,
     rectangle,
 )
-from estimator.reports.units import tape_beside, tape_unit
+from estimator.reports.units import tape_unit, width_text
 from estimator.reports.uses import fabric_title
 
 WIDE, LEFT, LONGEST = 400.0, 84.0, 210.0
@@ -47,11 +47,9 @@ def widths_picture(choice: FabricChoice, estimate: Estimate) -> Picture:
     said = []
     y = TOP
     for option in options:
-        width = natural_text(
-            option.width, tape_beside(option.buy.offer.sold_by, tape_unit(estimate))
-        )
+        width = width_text(option.width, option.buy.offer.sold_by, estimate)
         length = shop_text(_bought(option), option.buy.offer.sold_by)
-        cost = "no price" if option.buy.cost is None else f"{option.buy.cost:.2f}"
+        cost = "no price" if option.buy.cost is None else f"{option.buy.cost:f}"
         if option.buy.cost is not None:
             cost = f"{cost} {estimate.currency}"
         bought = option is choice.chosen
