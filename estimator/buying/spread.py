@@ -65,6 +65,12 @@ def _folded(number: int, piece: CutPiece, breadth: Breadth) -> Iterator[Part]:
         half = breadth.of_a_layer
     narrowest = min(width, piece.length.value) if piece.may_turn else width
     pairs, odd = divmod(piece.quantity, 2)
+    if piece.square and not piece.on_fold:
+        # all copies are of one hand, and of a pair one is of the other
+        words = ", each in a pair with one of the other hand to spare"
+        held = Held.NEAR if piece.selvedges else Held.FREE
+        yield Part(number, piece, piece.quantity, width, held, 1, words=words)
+        return
     if piece.on_fold or (piece.folds and narrowest > breadth.of_a_layer):
         pairs, odd = 0, piece.quantity
     if pairs:

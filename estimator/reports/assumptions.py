@@ -72,7 +72,11 @@ def _of_fabrics(estimate: Estimate) -> Iterator[str]:
             parts.append(f"pieces start on the repeat of {across} across")
         if option.breadth.folded:
             parts.append("laid folded lengthwise and cut in pairs")
+            if terms.repeat_across:
+                parts.append("folded on the middle of a bar: only a balanced plaid matches so")
         if option.buy.offer.bolt:
+            if terms.repeat:
+                parts.append("each cut has to begin on the repeat: ask for it")
             parts.append(f"no cut is longer than {shop_text(option.buy.offer.bolt, shop)}")
         if terms.nap:
             parts.append("nap or one-way print, no piece is turned")

@@ -43,8 +43,10 @@ def other_way_text(choice: FabricChoice) -> str:
     ``folded lengthwise and cut in pairs it takes 3 1/2 yd, 1/4 yd more``.
     """
     chosen, unit = choice.chosen, choice.chosen.buy.offer.sold_by
-    if not chosen.pieces:
-        return ""
+    terms = choice.need.terms
+    one_hand = terms.nap and any(len(piece.selvedges) == 1 for piece in chosen.pieces)
+    if not chosen.pieces or terms.repeat_across or one_hand:
+        return ""  # a plaid matches otherwise when folded, and half of a pair is of another hand
     folded = chosen.breadth.folded
     way = "laid open in one layer" if folded else "folded lengthwise and cut in pairs"
     other, bought = bought_other_way(choice), chosen.buy.bought

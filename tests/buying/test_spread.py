@@ -165,3 +165,21 @@ def test_the_layout_of_a_garment_may_be_said_once_for_all_its_fabrics(laid: str)
     found = option(estimate(plan(text + piece("sleeve", 2, "10", "12"))))
     assert found.breadth.folded is (laid == "folded")
     assert isinstance(found.needed, Length)
+
+
+def test_of_gores_of_one_hand_a_pair_gives_but_one() -> None:
+    gore = (
+        '[[piece]]\nname = "gore"\nquantity = 4\ncut = "twill"\nshape = "taper"\n'
+        'slant = "right side"\ntop = "5"\nbottom = "13"\nlength = "30"\n'
+    )
+    found = option(made(gore, width="45"))
+    assert sum(lot.blank.quantity * lot.count * lot.layers for lot in found.laid.lots) == 4
+    assert all("one of the other hand to spare" in lot.name for lot in found.laid.lots)
+
+
+def test_a_plaid_is_not_said_to_take_less_folded() -> None:
+    text = CLOTH.format(laid="open", width="45").replace(
+        'selvedge = "0"', 'selvedge = "0"\nrepeat_across = "5"'
+    )
+    (choice,) = estimate(plan(text + piece("back", 3, "11", "21"))).fabrics
+    assert other_way_text(choice) == ""
