@@ -18,7 +18,8 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from estimator.catalog import Catalog
-    from estimator.estimate import Estimate, estimate
+    from estimator.estimate import estimate
+    from estimator.estimated import Estimate
     from estimator.faults import Fault, Refused
     from estimator.files import estimate_files
     from estimator.job import GarmentOrder, Job
@@ -44,7 +45,7 @@ __all__ = [
 
 _HOMES = {
     "Catalog": "catalog",
-    "Estimate": "estimate",
+    "Estimate": "estimated",
     "Fault": "faults",
     "Refused": "faults",
     "estimate_files": "files",

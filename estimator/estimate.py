@@ -8,26 +8,28 @@ module and written after it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
-from decimal import Decimal
-from fractions import Fraction
-from itertools import product
-from math import prod
+from collections.abc import Sequence
+from dataclasses import replace
 
 from estimator.buying.fabric_widths import (
     FabricChoice,
     at_all_widths,
     choose_width,
-    compared,
     offers_by_width,
 )
 from estimator.buying.settle import settled
 from estimator.buying.small_things import lines_for
 from estimator.buying.thread import buy_thread
-from estimator.buying.types import Purchase, total_cost, with_own_keys
-from estimator.catalog import NO_CATALOG, Catalog, Offer
-from estimator.faults import Fault, Faults, Refused
+from estimator.buying.types import Purchase
+from estimator.catalog import NO_CATALOG, Catalog
+from estimator.estimated import (
+    CUT_FROM,
+    Estimate,
+    bill_of_what_hangs_on_widths,
+    bill_with_charges,
+    listed,
+)
+from estimator.faults import Faults, Refused
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Unit
 from estimator.needs.care import advice_for
@@ -43,68 +45,9 @@ from estimator.needs.sewing import seam_remarks
 from estimator.needs.stitching import Sewn, sewn_in
 from estimator.needs.strange_rows import strange_rows
 from estimator.needs.thread import granted_of_thread, thread_needs
-from estimator.needs.types import FabricNeed, FabricTerms, Group, LengthNeed, Needs
+from estimator.needs.types import FabricNeed, LengthNeed, Needs
 from estimator.plan import Plan
-from estimator.shops import Visit
-
-MOST_WIDTH_CHOICES = 256
-CUT_FROM = (Group.FABRICS, Group.LININGS)
-Widths = Mapping[FabricTerms, tuple[Offer, ...]]
-"""For fabrics whose width sets a ring: the fabric's terms, and its offers at one width."""
-
-
-@dataclass(frozen=True, slots=True)
-class Saved:
-    """What planning several garments together saves on one thing, against garment by garment.
-
-    ``units`` are yards, metres or put-ups; None where the ways buy in different ones. ``money`` is
-    None without prices.
-    """
-
-    title: str
-    unit: str
-    units: Fraction | None
-    money: Decimal | None
-
-
-@dataclass(frozen=True)
-class Estimate:
-    """What to buy for a job, and everything that led to it.
-
-    ``bought_new`` is the same before the stash was used and the shops were weighed, if they were.
-    """
-
-    job: Job
-    currency: str
-    fabrics: tuple[FabricChoice, ...]
-    purchases: tuple[Purchase, ...]
-    remarks: tuple[str, ...]
-    granted: tuple[str, ...]
-    cautions: tuple[str, ...]
-    advice: tuple[str, ...]
-    saved: tuple[Saved, ...] = ()
-    visits: tuple[Visit, ...] = ()
-    bought_new: Estimate | None = None
-
-    @property
-    def charges(self) -> Decimal:
-        """What the shops take for a visit or a delivery."""
-        return sum((one.charge for one in self.visits), Decimal(0))
-
-    @property
-    def total(self) -> Decimal:
-        """What is paid: goods that have a price, and charges."""
-        return self.cost + self.charges
-
-    @property
-    def cost(self) -> Decimal:
-        """The sum of what has a price."""
-        return total_cost(self.purchases)
-
-    @property
-    def unpriced(self) -> int:
-        """How many lines of the list have no price."""
-        return sum(1 for one in self.purchases if one.buy.cost is None)
+from estimator.ring_widths import Widths, beside_the_others, ring_setting_widths
 
 
 def estimate(job: Job | Plan, catalog: Catalog = NO_CATALOG, *, thorough: bool = False) -> Estimate:
@@ -120,7 +63,7 @@ def estimate(job: Job | Plan, catalog: Catalog = NO_CATALOG, *, thorough: bool =
     faults.refuse_if_any()
     found = []
     refused = []
-    for widths in _ring_setting_widths(needs):
+    for widths in ring_setting_widths(needs):
         try:
             found.append(_at_widths(job, needs, notions, widths))
         except Refused as refusal:
@@ -128,10 +71,10 @@ def estimate(job: Job | Plan, catalog: Catalog = NO_CATALOG, *, thorough: bool =
     if not found:
         raise refused[0]
     if job.is_bought_new:
-        return _beside_the_others(min(found, key=_bill), found)
+        return beside_the_others(min(found, key=bill_of_what_hangs_on_widths), found)
     # each choice of the widths that set rings has its own use of the stash and its own shops
     ways = [settle(one) for one in found]
-    return _beside_the_others(min(ways, key=bill_with_charges), ways)
+    return beside_the_others(min(ways, key=bill_with_charges), ways)
 
 
 def settle(found: Estimate) -> Estimate:
@@ -151,61 +94,6 @@ def settle(found: Estimate) -> Estimate:
         remarks=(*found.remarks, *strange_rows(found.job)),
         bought_new=found,
     )
-
-
-def bill_with_charges(one: Estimate) -> tuple[int, int, Decimal, int]:
-    """Least money for the whole list and the shops visited; the fewest shops where asked for."""
-    shops = len(one.visits) if one.job.shops.fewest else 0
-    fabric = sum(choice.chosen.needed.ticks for choice in one.fabrics)
-    return one.unpriced, shops, one.total, fabric
-
-
-def _bill(one: Estimate) -> tuple[int, Decimal, int]:
-    """Least money for all that hangs on widths; where its prices lack, least fabric."""
-    hanging = [line for line in one.purchases if line.group is not Group.NOTIONS]
-    fabric = sum(choice.chosen.needed.ticks for choice in one.fabrics)
-    if any(line.buy.cost is None for line in hanging):
-        return 1, Decimal(0), fabric
-    return 0, total_cost(hanging), fabric
-
-
-def _beside_the_others(best: Estimate, found: Sequence[Estimate]) -> Estimate:
-    """The best estimate, its fabrics compared with the widths that the other estimates took."""
-    if len(found) == 1:
-        return best
-    fabrics = []
-    for number, choice in enumerate(best.fabrics):
-        alike = [one for one in found if _same_but_for(number, one, best)]
-        fabrics.append(compared(choice, [one.fabrics[number] for one in alike]))
-    return replace(best, fabrics=tuple(fabrics), purchases=listed(fabrics, best.purchases))
-
-
-def _same_but_for(number: int, one: Estimate, other: Estimate) -> bool:
-    """Whether two estimates take the same width of every fabric but one."""
-    pairs = enumerate(zip(one.fabrics, other.fabrics, strict=True))
-    return all(n == number or a.chosen.width == b.chosen.width for n, (a, b) in pairs)
-
-
-def listed(fabrics: Sequence[FabricChoice], others: Sequence[Purchase]) -> tuple[Purchase, ...]:
-    """The shopping list in the order in which a shop is walked."""
-    rest = [one for one in others if one.group not in CUT_FROM]
-    lines = [*(choice.purchase for choice in fabrics), *rest]
-    order = {group: number for number, group in enumerate(Group)}
-    return with_own_keys(sorted(lines, key=lambda one: order[one.group]))
-
-
-def _ring_setting_widths(needs: Needs) -> Iterator[Widths]:
-    """Each way to choose the widths of fabrics on which a ring of whole widths depends."""
-    setting = [need for need in needs.fabrics if need.sets_rings]
-    choices = [offers_by_width(need.terms) for need in setting]
-    if prod(map(len, choices)) > MOST_WIDTH_CHOICES:
-        names = ", ".join(f"'{need.title}'" for need in setting)
-        wrong = f"strips in whole widths can be had in more than {MOST_WIDTH_CHOICES} ways"
-        raise Refused(
-            [Fault(setting[0].sources[0].where, wrong, f"fix the width of some of {names}")]
-        )
-    for chosen in product(*choices):
-        yield {need.terms: offers for need, offers in zip(setting, chosen, strict=True)}
 
 
 def _at_widths(job: Job, needs: Needs, notions: Sequence[Purchase], widths: Widths) -> Estimate:

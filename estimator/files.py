@@ -9,7 +9,8 @@ from pathlib import Path
 from estimator.bill import NO_FUNDS
 from estimator.cast import Cast, cast_of
 from estimator.catalog import NO_CATALOG, Catalog
-from estimator.estimate import Estimate, estimate
+from estimator.estimate import estimate
+from estimator.estimated import Estimate
 from estimator.faults import Fault, Faults, NamesAnUnread, Refused
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Units

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.types import Purchase
-from estimator.estimate import CUT_FROM, Estimate
+from estimator.estimated import CUT_FROM, Estimate
 from estimator.measure import ZERO, Length, Unit
 from estimator.needs.types import CountNeed, LengthNeed
 from estimator.stash import MARKS, InHand, is_metric

@@ -13,7 +13,8 @@ from decimal import Decimal
 from fractions import Fraction
 
 from estimator.buying.types import Purchase, total_cost
-from estimator.estimate import Estimate, Saved, bill_with_charges, listed, settle
+from estimator.estimate import settle
+from estimator.estimated import Estimate, Saved, bill_with_charges, listed
 from estimator.job import Job
 from estimator.stash import NO_STASH
 

@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterable, Sequence
 from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
 
-from estimator.estimate import Estimate, estimate
+from estimator.estimate import estimate
+from estimator.estimated import Estimate
 from estimator.faults import Refused
 from estimator.job import Job
 from estimator.memory import remember_until_the_end

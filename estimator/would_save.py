@@ -16,7 +16,8 @@ from estimator.buying.fabric_widths import (
     choose_width,
     offers_by_width,
 )
-from estimator.estimate import Estimate, settle
+from estimator.estimate import settle
+from estimator.estimated import Estimate
 from estimator.faults import Refused, Wrong
 from estimator.measure import Length, natural_text
 from estimator.needs.makeup import sewn_lengths

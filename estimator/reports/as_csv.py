@@ -6,7 +6,7 @@ import csv
 import io
 from decimal import Decimal
 
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.reports.shopping_list import sections
 from estimator.reports.tables import Sold, price_text
 

@@ -8,7 +8,7 @@ from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.laying import Laid
 from estimator.buying.one_width import WidthOption
 from estimator.buying.types import Buy, Purchase
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import Length, Unit, tape_text, usable_text
 from estimator.needs.types import CutPiece
 from estimator.prices import money_text

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.job import GarmentOrder
 from estimator.measure import Length, decimal_text, shop_text, tape_text, usable_text
 from estimator.reports.scaled import scaled_for_wearers

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.narrowest import narrowest_serving
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import shop_text, usable_text
 from estimator.reports.units import tape_of
 

@@ -7,7 +7,7 @@ from decimal import Decimal
 from fractions import Fraction
 
 from estimator.bill import NO_FUNDS, Bill, Funds, bill_of
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import decimal_text
 from estimator.prices import money_text
 from estimator.reports.tables import Column, Format, Table, Value

@@ -8,7 +8,7 @@ from fractions import Fraction
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.folding import bought_other_way
 from estimator.buying.one_width import WidthOption
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import Length, natural_text, shop_text, usable_text
 from estimator.needs.types import CutPiece
 from estimator.prices import money_text

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from estimator.buying.types import Buy, Purchase
 from estimator.catalog import PutUp
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import Length
 from estimator.reports.tables import Sold
 from estimator.reports.units import width_text

@@ -8,7 +8,7 @@ from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.laying import Laid
 from estimator.buying.lots import Lot
 from estimator.buying.one_width import WidthOption
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.layout import Layout, Placement, Style
 from estimator.measure import Length, Unit, tape_text, usable_text
 from estimator.reports.bolt_widths import narrowest_text

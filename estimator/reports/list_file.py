@@ -9,7 +9,7 @@ from pathlib import Path
 from openpyxl import Workbook, load_workbook
 
 from estimator.bill import NO_FUNDS, Funds
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.faults import Wrong
 from estimator.reports.as_written import Record, record_in
 from estimator.reports.drawings import drawings_on

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from decimal import Decimal
 from fractions import Fraction
 
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.reports.as_written import CellValue, text_said
 from estimator.reports.as_written import Line as Said
 from estimator.reports.cells import harmless, sold_format

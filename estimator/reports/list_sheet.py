@@ -13,7 +13,7 @@ from openpyxl.worksheet.pagebreak import Break
 from openpyxl.worksheet.worksheet import Worksheet
 
 from estimator.bill import Funds
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import Unit
 from estimator.prices import decimals_of
 from estimator.reports.as_written import CellValue, Formula, text_said

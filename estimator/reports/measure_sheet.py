@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 
 from estimator.edges import SIDES, WITH_DEPTH, EdgeFinish, EdgeRef, Finish
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.job import GarmentOrder
 from estimator.measure import Length, Unit, decimal_text, fraction_text, tape_text
 from estimator.plan import Made, Piece, Shape, TakeUp

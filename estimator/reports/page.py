@@ -11,7 +11,7 @@ from decimal import Decimal
 from typing import TYPE_CHECKING, Any
 
 from estimator.buying.fabric_widths import FabricChoice
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.layout import Style
 from estimator.reports.assumptions import assumptions
 from estimator.reports.budget_papers import budget_table, savings_table

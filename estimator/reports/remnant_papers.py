@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.remnants import FromRemnant
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import usable_text
 from estimator.reports.layout_papers import PLACES, layout_rows, row_sketches
 from estimator.reports.stash_papers import amount_text, in_hand_text, where_text

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
 
-from estimator.estimate import Estimate, Saved
+from estimator.estimated import Estimate, Saved
 from estimator.measure import fraction_text, read_in_sixteenths, two_decimals_up
 from estimator.prices import money_text
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.job import GarmentOrder, Reckoned
 from estimator.measure import about_text
 from estimator.needs.types import CutPiece

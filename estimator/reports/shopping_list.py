@@ -10,7 +10,7 @@ from math import ceil
 
 from estimator.bill import NO_FUNDS, Funds, bill_of
 from estimator.buying.types import Purchase
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import Length, Unit, Units, shop_text
 from estimator.needs.types import Group
 from estimator.prices import money_text

@@ -10,7 +10,7 @@ import re
 from datetime import date
 from pathlib import Path
 
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.faults import Fault, Refused
 from estimator.measure import Length, Unit, natural_text, tape_text
 from estimator.readers.csv_cells import cells_of, delimiter_of

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from estimator.buying.remnants import FromRemnant
 from estimator.buying.types import Purchase
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import Length, Unit, natural_text, tape_text
 from estimator.reports.tables import Column, Table, Value
 from estimator.reports.units import tape_unit

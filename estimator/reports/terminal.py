@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from tabulate import tabulate
 
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.layout import Style
 from estimator.reports.assumptions import assumptions
 from estimator.reports.budget_papers import budget_table, savings_table

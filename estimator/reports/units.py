@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import Length, Unit, Units, natural_text, tape_text
 
 

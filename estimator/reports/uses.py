@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.types import Purchase
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.working import Source
 
 MOST_NAMED = 4

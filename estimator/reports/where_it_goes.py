@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.types import Purchase
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.job import GarmentOrder
 from estimator.measure import Length, shop_text
 from estimator.reports.tables import Column, Format, Table, Value

@@ -12,7 +12,7 @@ from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 
 from estimator.bill import NO_FUNDS, Funds
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import Unit
 from estimator.reports.as_written import add_record
 from estimator.reports.assumptions import assumptions

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from estimator.buying.types import Purchase
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import Length, Unit, about_text, decimal_text, shop_text, tape_text
 from estimator.needs.types import CutPiece
 from estimator.reports.stash_papers import NOTHING_TO_BUY, amount_text, where_text

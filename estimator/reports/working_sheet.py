@@ -8,7 +8,7 @@ from openpyxl.styles import Alignment
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.reports.cells import (
     ACROSS,
     FINE,

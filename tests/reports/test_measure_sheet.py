@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from estimator import Job, estimate
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import Unit
 from estimator.reports.measure_sheet import SEEN, measure_tables
 from estimator.reports.tables import Table

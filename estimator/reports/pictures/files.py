@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import Path
 
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.faults import Fault, Refused
 from estimator.reports.pictures.layout_pictures import layout_pictures
 from estimator.reports.pictures.marks import Picture

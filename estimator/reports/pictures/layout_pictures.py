@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.one_width import WidthOption
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.layout import Layout, Style
 from estimator.measure import Length, Unit, tape_text
 from estimator.reports.pictures.labels import Label, label

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from itertools import groupby
 
 from estimator.buying.types import Purchase
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import Length, Unit, shop_text, tape_text, total
 from estimator.reports.pictures.lettering import LEADING, harmless, shortened, width_of
 from estimator.reports.pictures.marks import (

@@ -7,7 +7,7 @@ from decimal import Decimal
 
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.one_width import WidthOption
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.measure import Length, natural_text, shop_text
 from estimator.reports.pictures.lettering import shortened
 from estimator.reports.pictures.marks import (

@@ -8,7 +8,7 @@ from string import ascii_uppercase
 
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.lots import Lot
-from estimator.estimate import Estimate
+from estimator.estimated import Estimate
 from estimator.layout import Layout, Placement, Style
 from estimator.measure import Length, Unit, tape_text
 from estimator.needs.types import CutPiece

@@ -1,0 +1,1 @@
+"""What each command does: files in, one estimate, papers out; no arithmetic."""
