@@ -17,7 +17,8 @@ from estimator.reports.assumptions import assumptions
 from estimator.reports.budget_papers import budget_table, savings_table
 from estimator.reports.fabric_papers import cut_table, widths_table
 from estimator.reports.layout_papers import written_layouts
-from estimator.reports.pictures.layout_pictures import layout_pictures
+from estimator.reports.measure_sheet import measure_tables
+from estimator.reports.pictures.layout_pictures import layout_pictures, remnant_pictures
 from estimator.reports.pictures.lettering import harmless
 from estimator.reports.pictures.marks import Picture
 from estimator.reports.pictures.svg import svg_text
@@ -44,6 +45,8 @@ _PARTS = {
     "cuts": "Cut list",
     "trims": "Trims",
     "widths": "Widths",
+    "before": "Before sewing",
+    "measured": "Measure sheet",
     "granted": "Taken for granted",
 }
 
@@ -98,6 +101,9 @@ def _said(estimate: Estimate) -> dict[str, Any]:
         "trims": [{"title": one.title, "picture": _drawn(one)} for one in trim_pictures(estimate)],
         "widths": [_widths(choice, estimate) for choice in estimate.fabrics],
         "savings": savings(estimate),
+        "before": estimate.advice,
+        "measured": [_table(one) for one in measure_tables(estimate)],
+        "measured_open": not several_garments(estimate),
         "granted": assumptions(estimate),
     }
     there = {**said, "list": True, "cuts": said["cuts"]["rows"]}
@@ -152,22 +158,21 @@ def _money(amount: Decimal) -> str:
 
 def _layouts(choice: FabricChoice, estimate: Estimate) -> list[dict[str, Any]]:
     """Each remnant and each cut of a fabric: its pictures, and the table to chalk by."""
-    cuts = choice.chosen.laid.cuts
-    remnants = zip(remnant_layouts(choice, estimate), choice.chosen.stash, strict=True)
+    remnants, cuts = choice.chosen.stash, choice.chosen.laid.cuts
+    papers = [
+        (table, remnant_pictures(choice, number, estimate), remnants[number].laid.cuts[0])
+        for number, (table, _) in enumerate(remnant_layouts(choice, estimate))
+    ] + [
+        (table, layout_pictures(choice, number, estimate), cuts[number])
+        for number, (table, _) in enumerate(written_layouts(choice, estimate))
+    ]
     return [
         {
             "table": _table(table),
-            "pictures": [],
-            "in_rows": one.laid.style is Style.STRAIGHT_ROWS,
+            "pictures": [_drawn(one) for one in pictures],
+            "in_rows": cut.style is Style.STRAIGHT_ROWS,
         }
-        for (table, _), one in remnants
-    ] + [
-        {
-            "table": _table(table),
-            "pictures": [_drawn(one) for one in layout_pictures(choice, number, estimate)],
-            "in_rows": cuts[number].style is Style.STRAIGHT_ROWS,
-        }
-        for number, (table, _) in enumerate(written_layouts(choice, estimate))
+        for table, pictures, cut in papers
     ]
 
 
