@@ -6,6 +6,7 @@ pictures, which escape it themselves, are markup.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from decimal import Decimal
 from typing import TYPE_CHECKING, Any
@@ -58,7 +59,7 @@ def page_text(estimate: Estimate) -> str:
 
     def one_line(value: Any) -> Any:
         plain = isinstance(value, str) and not isinstance(value, Markup)
-        return harmless(value) if plain else value
+        return _unbroken(harmless(value)) if plain else value
 
     folder = shipped("templates") / "page"
     room = Environment(
@@ -74,6 +75,14 @@ def page_text(estimate: Estimate) -> str:
     said["script"] = Markup((folder / "page.js").read_text(encoding="utf-8"))
     text = room.get_template("page.html").render(said)
     return f"{text.strip()}\n"
+
+
+def _unbroken(text: str) -> str:
+    """A text in which no line ends between a number, its fraction and its unit."""
+    return _WITHIN_A_SIZE.sub("\N{NO-BREAK SPACE}", text)
+
+
+_WITHIN_A_SIZE = re.compile(r"(?<=\d) (?=\d+/\d|(?:in|cm|mm|yd|m|%)(?!\w))")
 
 
 def _said(estimate: Estimate) -> dict[str, Any]:
@@ -141,6 +150,7 @@ def _line(line: Line, number: int, workings: Sequence[Working]) -> dict[str, Any
         "key": line.key,
         "item": line.item,
         "note": line.with_colour,
+        "instead": "; ".join(line.instead),
         "shop": line.shop,
         "width": line.width,
         "needed": f"{line.needed.text} {line.needed.unit}",

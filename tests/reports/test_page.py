@@ -17,6 +17,7 @@ from estimator.files import estimate_files
 from estimator.reports.page import page_text
 from estimator.reports.pictures.files import all_pictures
 from estimator.reports.saving import save_page
+from estimator.reports.shopping_list import sections
 from tests.plans import plan
 from tests.shipped_plans import ALL, DEMOS, SHOPS, stem
 
@@ -203,6 +204,23 @@ def test_the_cut_list_has_every_piece_with_its_cut_size(page: Element) -> None:
     said = [text_of(row) for row in all_of(page, "tr")]
     # 19 1/4 + 2 x 5/8 by 31 + 2 x 5/8
     assert "lawn panel 3 20 1/2 in 32 1/4 in 19 1/4 in 31 in" in said
+
+
+def test_a_line_tells_what_may_be_bought_instead(page: Element) -> None:
+    # 3 panels and the band on 60 in cloth
+    (other,) = (line.instead for one in sections(estimate(plan(DRESS))) for line in one.lines
+                if line.item == "lawn")  # fmt: skip
+    assert other[0].startswith("60 in: ")
+    said = [text_of(one) for one in all_of(page, "p") if "Instead:" in text_of(one)]
+    assert said[0] == f"Instead: {'; '.join(other)}"
+
+
+def test_no_line_ends_within_a_size(page: Element) -> None:
+    said = "".join(page.itertext())
+    assert "19\N{NO-BREAK SPACE}1/4\N{NO-BREAK SPACE}in" in said
+    told = [text for one in all_of(page, "p", "li", "th", "td", "bdi", "span")
+            for text in one.itertext()]  # fmt: skip
+    assert [text for text in told if re.search(r"\d \d+/\d|\d (in|yd)\b", text)] == []
 
 
 def section_of(root: Element, name: str) -> Element:
