@@ -108,7 +108,10 @@ def _stated(key: str, value: str, headings: Mapping[str, str]) -> str:
     many = re.findall(r'"([^"]*)"', value)
     if value.startswith("{"):
         inner = re.findall(r'([a-z_]+) = "([^"]*)"', value)
-        cells = " and ".join(f"{text} under {headings.get(of, of)}" for of, text in inner)
+        before = "edges." if key == "edges" else ""
+        cells = " and ".join(f"{text} under {headings.get(before + of, of)}" for of, text in inner)
+        if before:
+            return cells
         return f"a row for {key} on the sheet {_named_edges()} with {cells}"
     if key == "edges" and "edges.0" in headings and len(many) == 2:
         return f"{many[0]} under {headings['edges.0']} and {many[1]} under {headings['edges.1']}"

@@ -78,7 +78,7 @@ def without_thread(estimate: Estimate) -> tuple[str, ...]:
     if not garments:
         return ()
     names = ", ".join(dict.fromkeys(garments))
-    return (f"Thread is not estimated for {names}: add a [[thread]] table to the plan.",)
+    return (f"Thread is not estimated for {names}: the plan names no thread.",)
 
 
 def garment_notes(estimate: Estimate) -> tuple[str, ...]:

@@ -87,6 +87,12 @@ def test_a_size_that_comes_from_measures_is_written_without_braces() -> None:
     assert said(("piece", 0, "width"), "width: no", right) == ("Width: no", "write from waist")
 
 
+def test_an_edge_that_is_to_be_finished_has_a_column_of_its_own() -> None:
+    right = 'write edges = { bottom = "casing 1" } in the piece'
+    told = "write casing 1 under Bottom edge in the piece"
+    assert said(("elastic", 0, "casing"), "no", right) == ("no", told)
+
+
 def test_inch_marks_are_no_quotation_marks() -> None:
     right = 'a length is written like 17 1/2, 17½", 1 yd 4 in or "44.5 cm"'
     told = 'a length is written like 17 1/2, 17½", 1 yd 4 in or 44.5 cm'
