@@ -260,7 +260,8 @@ class _Rows(_Sheet):
             self._put(row, number, column, entry[0].cells.get(column) if entry else None)
             if entry:
                 text, to_change = self._remark(entry[0], column)
-                said.append(f"{column.heading}: {text}" if text else "")
+                of_which = "" if self.sheet.of_measures else f"{column.heading}: "
+                said.append(f"{of_which}{text}" if text else "")
                 if to_change:
                     cell_at(self.page, row, number).fill = TO_CHANGE
         cell = cell_at(self.page, row, remarks_at)
