@@ -9,6 +9,7 @@ from typing import Any
 from openpyxl.cell.cell import Cell
 from openpyxl.formatting.rule import FormulaRule
 from openpyxl.styles import Border, Font, Protection, Side
+from openpyxl.worksheet.pagebreak import Break
 from openpyxl.worksheet.worksheet import Worksheet
 
 from estimator.bill import Funds
@@ -50,7 +51,7 @@ from estimator.reports.list_columns import (
 )
 from estimator.reports.list_lines import ListLine, asides, filled_in, list_lines
 from estimator.reports.list_sums import write_sums
-from estimator.reports.printing import keep_whole, print_setup
+from estimator.reports.printing import fit_if_hardly_more, print_setup
 from estimator.reports.row_heights import fit_height
 from estimator.reports.shopping_list import NOTHING, garment_notes, title_of, without_thread
 from estimator.reports.units import tape_unit
@@ -281,12 +282,16 @@ class ShoppingListSheet:
             setattr(protection, allowed, False)
 
     def _print(self) -> None:
-        """Without the keys; the sums and what is said below them stand together on one page."""
+        """Without the keys; the sums stand together, on a page of their own where all fills one.
+
+        Where the list ends on its last page hangs on the fonts of whoever prints it.
+        """
         sheet = self.sheet
         last = LETTER_OF["Since the last list"]
         sheet.print_area = f"A1:{last}{self.below - 1}"
         print_setup(sheet, tape_unit(self.estimate), landscape=True, head=HEADING_ROW)
-        keep_whole(sheet, PRINTED[1], (self.last + 1, self.below - 1), HEADING_ROW)
+        if not fit_if_hardly_more(sheet, PRINTED[1]):
+            sheet.row_breaks.append(Break(id=self.last))
 
 
 def _formulas(row: int, decimals: int) -> dict[str, str]:

@@ -66,29 +66,6 @@ def fit_if_hardly_more(sheet: Worksheet, columns: int) -> bool:
     return fits
 
 
-def keep_whole(sheet: Worksheet, columns: int, last: Rows, head: int) -> None:
-    """Breaks a page before the last rows where what is left of one would not hold them all.
-
-    Rows up to ``head`` stand on the first page, and row ``head`` again on every other.
-    """
-    if fit_if_hardly_more(sheet, columns):
-        return
-    room = room_on_a_page(sheet, columns)
-    repeated = height_of(sheet, (head, head))
-    used = height_of(sheet, (1, head))
-    for row in range(head + 1, last[0]):
-        height = height_of(sheet, (row, row))
-        if used + height > room:
-            used = repeated
-        used += height
-    if used + height_of(sheet, last) > room * SURELY:
-        sheet.row_breaks.append(Break(id=last[0] - 1))
-
-
-SURELY = 0.95
-"""Of a page: programs part pages by a scale of whole percents, and so a little earlier or later."""
-
-
 def keep_together(sheet: Worksheet, columns: int, blocks: Sequence[Rows]) -> None:
     """Breaks pages between blocks, so that none that fits on a page is cut by its end."""
     if fit_if_hardly_more(sheet, columns):

@@ -72,7 +72,7 @@ def _list_grid(estimate: Estimate) -> str:
     room = max(LEAST, WIDE - sum(wide) - len(GAP) * len(wide))
     rows: list[list[str]] = []
     for part in parts:
-        rows.append([part.title.upper(), *[""] * len(wide)])
+        rows.append(["\n".join(_indented(part.title.upper(), room, "")), *[""] * len(wide)])
         rows += [[_item(line, part, room), *_figures(line)] for line in part.lines]
     return grid(rows, headings, align)
 

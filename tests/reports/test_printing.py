@@ -10,14 +10,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 from estimator import estimate
 from estimator.measure import Unit
-from estimator.reports.printing import (
-    Rows,
-    height_of,
-    keep_together,
-    keep_whole,
-    print_setup,
-    room_on_a_page,
-)
+from estimator.reports.printing import Rows, height_of, keep_together, print_setup, room_on_a_page
 from estimator.reports.row_heights import lines_needed
 from estimator.reports.workbook import workbook_of
 from tests.plans import plan
@@ -65,23 +58,6 @@ def test_what_is_hardly_more_than_a_page_is_made_small_enough_for_one() -> None:
     keep_together(sheet, 1, [(1, 4), (5, 8)])
     assert sheet.page_setup.fitToHeight == 1
     assert pages(sheet) == [(1, 8)]
-
-
-@pytest.mark.parametrize(
-    ("rows", "parted"),
-    [(7, False), (8, False), (12, True), (14, True), (15, False)],
-    ids=["all made to fit one", "much room", "too little by 5 %", "none", "much on the third"],
-)
-def test_sums_stand_below_the_list_where_its_last_page_has_room_for_them(
-    rows: int, parted: bool
-) -> None:
-    # 720 points a page: the head of 20 and seven rows of 100, on each. The sums take 200: they go
-    # below the eighth row on the second page (20 + 100 + 200), not below the twelfth, where they
-    # would end at 720 of 720, and 5 % must be free.
-    sheet = sheet_of([20] + [100] * rows + [100] * 2)
-    keep_whole(sheet, 1, (rows + 2, rows + 3), head=1)
-    assert (sheet.page_setup.fitToHeight == 1) is (rows == 7)
-    assert [one.id for one in sheet.row_breaks.brk] == ([rows + 1] if parted else [])
 
 
 @given(st.lists(st.integers(1, 60), min_size=1, max_size=30))

@@ -13,7 +13,7 @@ from estimator.reports.cells import sold_format
 from estimator.reports.tables import Sold, price_text
 from estimator.reports.terminal import estimate_text, layout_text, widths_text, working_text
 from estimator.reports.working_lines import cut_workings
-from tests.plans import HEADING, plan
+from tests.plans import HEADING, catalog, plan
 
 WORDY = """
 [garment]
@@ -48,6 +48,24 @@ def test_every_paper_fits_a_hundred_columns_however_wordy_the_plan(
 ) -> None:
     assert callable(paper)
     assert max(map(len, paper(mantle).splitlines())) <= 100
+
+
+def test_a_shop_with_a_long_name_does_not_widen_the_list() -> None:
+    name = (
+        "The Corner Cupboard of Everything that Can Be Sewn, Late Widow Tallowfield and Daughters"
+    )
+    shop = catalog(
+        [{"item": "braid", "kind": "trim"}, {"item": "cord", "kind": "trim"}],
+        [
+            {"item": "braid", "shop": name, "price": "1.10", "per": "yd", "currency": "USD"},
+            {"item": "cord", "shop": "Weir Lane", "price": "0.90", "per": "yd", "currency": "USD"},
+        ],
+    )
+    trims = "".join(f'[[trim]]\nname = "{one}"\nbuy = "{one}"\nlength = "40"\n'
+                    for one in ("braid", "cord"))  # fmt: skip
+    text = estimate_text(estimate(plan(f'[garment]\nname = "apron"\n{trims}'), shop))
+    assert "THE CORNER CUPBOARD OF" in text
+    assert max(map(len, text.splitlines())) <= 100
 
 
 def test_the_note_of_the_garment_stands_under_the_title(mantle: Estimate) -> None:
