@@ -127,7 +127,10 @@ def _sections(estimate: Estimate) -> list[dict[str, Any]]:
     return [
         {
             "title": section.title,
-            "lines": [_line(line, numbers[line.key], found[line.key]) for line in section.lines],
+            "lines": [
+                _line(line, numbers[line.key], found[line.key], estimate.currency)
+                for line in section.lines
+            ],
             "cost": _cost_of(section),
         }
         for section in sections(estimate)
@@ -140,11 +143,11 @@ def _cost_of(section: Section) -> str:
     return _money(sum(costs, Decimal(0))) if costs else ""
 
 
-def _line(line: Line, number: int, workings: Sequence[Working]) -> dict[str, Any]:
+def _line(line: Line, number: int, workings: Sequence[Working], currency: str) -> dict[str, Any]:
     per = "each" if line.buy.unit == "each" else f"a {line.buy.unit}"
     unit = "" if line.buy.unit == "each" else line.buy.unit
     by_count = unit not in ("", "yd", "m")
-    price = "" if line.unit_price is None else f"{price_text(line.unit_price)} {per}"
+    price = "" if line.unit_price is None else f"{price_text(line.unit_price, currency)} {per}"
     return {
         "id": f"line-{number}",
         "key": line.key,
