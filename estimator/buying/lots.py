@@ -22,8 +22,8 @@ from estimator.needs.types import CutPiece
 class Lot:
     """One rectangle of the layout: ``count`` copies of the piece of this number, side by side.
 
-    Head to tail, each lies ``apart`` further from the selvedge than the one before it, by turns
-    where there are two distances. With one square side, that of the first is at the near selvedge.
+    Head to tail, each lies ``apart`` further from the near edge than the one before it, by
+    turns where there are two distances. With one square side, that of the first is at that edge.
     ``layers`` pieces are cut at once; ``half`` says that it is half a piece, on the fold.
     """
 

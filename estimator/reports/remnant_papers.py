@@ -9,7 +9,7 @@ from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.remnants import FromRemnant
 from estimator.estimated import Estimate
 from estimator.measure import usable_text
-from estimator.reports.layout_papers import PLACES, layout_rows, row_sketches
+from estimator.reports.layout_papers import layout_rows, places_columns, row_sketches
 from estimator.reports.stash_papers import amount_text, in_hand_text, where_text
 from estimator.reports.tables import Table
 from estimator.reports.units import tape_unit
@@ -34,7 +34,7 @@ def _of_remnant(one: FromRemnant, choice: FabricChoice, estimate: Estimate) -> T
     left = amount_text(one.taken.left, unit) if one.taken.left else "nothing"
     return Table(
         title=f"{fabric_title(choice, estimate)}, remnant from {where_text(one.taken)}",
-        columns=PLACES,
+        columns=places_columns(one.breadth),
         rows=tuple(layout_rows(laid, layout, unit)),
         unit=unit,
         notes=(

@@ -67,7 +67,7 @@ def test_pieces_go_in_pairs_and_the_back_lies_with_its_half_on_the_fold() -> Non
     )
     assert names_and_holds(found) == [
         ("front, in pairs", 1, 2, Held.FREE),
-        ("back, on the fold", 1, 1, Held.FAR),
+        ("back, on the fold", 1, 1, Held.NEAR),
     ]
     assert found.laid.cuts[0].length == length("28").ticks
 
@@ -80,7 +80,7 @@ def test_an_odd_rectangle_is_folded_and_an_odd_box_leaves_one_to_spare() -> None
         )
     )
     assert names_and_holds(found) == [
-        ("apron, on the fold", 1, 1, Held.FAR),
+        ("apron, on the fold", 1, 1, Held.NEAR),
         ("sleeve, in pairs", 1, 2, Held.FREE),
         ("sleeve, a pair with one to spare", 1, 2, Held.FREE),
     ]
@@ -88,13 +88,13 @@ def test_an_odd_rectangle_is_folded_and_an_odd_box_leaves_one_to_spare() -> None
 
 def test_panels_wider_than_a_layer_all_lie_on_the_fold() -> None:
     found = option(made(piece("panel", 2, "44", "40", shape="rectangle")))
-    assert names_and_holds(found) == [("panel, on the fold", 2, 1, Held.FAR)]
+    assert names_and_holds(found) == [("panel, on the fold", 2, 1, Held.NEAR)]
     assert found.laid.cuts[0].length == length("80").ticks
 
 
-def test_a_piece_on_the_selvedge_lies_at_the_near_edge_of_both_layers() -> None:
+def test_a_piece_on_the_selvedge_lies_at_the_far_edge_of_both_layers() -> None:
     found = option(made(piece("facing", 2, "8", "40", 'edges.left = "selvedge"\n')))
-    assert names_and_holds(found) == [("facing, in pairs", 1, 2, Held.NEAR)]
+    assert names_and_holds(found) == [("facing, in pairs", 1, 2, Held.FAR)]
 
 
 def test_a_shaped_piece_wider_than_a_layer_is_refused_with_what_would_help() -> None:

@@ -195,9 +195,8 @@ edges = { left = "fold" }
     option, (one,) = only(estimate(plan(heading + text)))
     (piece,) = option.pieces
     assert piece.narrow is not None
-    fold = option.breadth.of_a_layer.ticks
     assert one.lot.half
-    at_the_fold = [x for x, _ in one.corners if abs(x - fold) < 1]
+    at_the_fold = [x for x, _ in one.corners if abs(x) < 1]
     assert len(at_the_fold) == 2
     assert area(one.corners) == pytest.approx(
         (piece.width.value + piece.narrow).ticks * piece.length.value.ticks / 4, rel=1e-6
@@ -227,3 +226,25 @@ grain = "bias"
     collar = next(one for one in drawn if one.grain is Grain.BIAS)
     # 4 + 2 x 5/8 by 9 + 2 x 5/8, as it is cut
     assert area(collar.corners) / INCH**2 == pytest.approx(5.25 * 10.25, rel=1e-6)
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_a_gore_on_the_selvedges_of_folded_fabric_has_its_slant_towards_the_fold(side: str) -> None:
+    heading = HEADING.replace('selvedge = "0"', 'selvedge = "0"\nlaid = "folded"')
+    slant = "right" if side == "left" else "left"
+    text = f"""
+[[piece]]
+name = "front"
+quantity = 2
+cut = ["print"]
+shape = "taper"
+slant = "{slant} side"
+top = "5"
+bottom = "8"
+length = "20"
+edges = {{ {side} = "selvedge" }}
+"""
+    option, drawn = only(estimate(plan(heading + text)))
+    for one in drawn:
+        at_selvedges = [x for x, _ in one.corners if option.breadth.of_a_layer.ticks - x < 1]
+        assert len(at_selvedges) == 2
