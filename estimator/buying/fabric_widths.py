@@ -12,7 +12,12 @@ from estimator.catalog import Offer
 from estimator.faults import Fault, Faults, Refused, Wrong
 from estimator.measure import ZERO, Length, Unit, natural_text, tape_text
 from estimator.needs.edge_lengths import EdgeLengths
-from estimator.needs.fits import least_length, refuse_between_selvedges, refuse_too_wide
+from estimator.needs.fits import (
+    least_length,
+    refuse_between_selvedges,
+    refuse_on_plaid,
+    refuse_too_wide,
+)
 from estimator.needs.makeup import ways_to_make
 from estimator.needs.selvedges import Breadth, breadth_of
 from estimator.needs.terms import allowed_offers, usable_width
@@ -151,6 +156,7 @@ def _at_width(
     for piece in pieces:
         with faults.about(piece.source.where):
             refuse_too_wide(piece, terms, offers, need.title, unit)
+            refuse_on_plaid(piece, breadth, need.title)
             refuse_between_selvedges(piece, breadth, first.width, need.title, unit)
             _refuse_too_long(piece, terms, breadth, offers, unit)
     if faults.found:

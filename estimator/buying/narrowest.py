@@ -48,8 +48,7 @@ def narrowest_serving(choice: FabricChoice) -> Narrowest | None:
     assert isinstance(option.buy.bought, Length), "fabric is cut to length"
     bought, unit = option.buy.bought, option.buy.offer.sold_by.tape
     mark = unit.length if unit.metric else Length(unit.length.ticks // 4)
-    selvedge, folded = option.breadth.selvedge, option.breadth.folded
-    least = max(least_width(piece, selvedge, folded=folded) for piece in option.pieces)
+    least = max(least_width(piece, option.breadth) for piece in option.pieces)
     serves, fails = _extent(option), least - Length(1)
     for _ in range(LOOKS):
         middle = Length((serves.ticks + fails.ticks + 1) // 2)
@@ -84,7 +83,9 @@ def _extent(option: WidthOption) -> Length:
         return option.usable  # what lies at the far edge moves with it
     places = (place for cut in option.laid.cuts for place in cut.placements)
     reach = max(place.across + place.width for place in places)
-    return Length(reach * 2 if option.breadth.folded else reach)
+    return (
+        (Length(reach) + option.breadth.off_middle) * 2 if option.breadth.folded else Length(reach)
+    )
 
 
 def _as_measured(washed: Length, terms: FabricTerms, mark: Length) -> Length:

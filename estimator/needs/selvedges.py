@@ -12,7 +12,7 @@ from fractions import Fraction
 from estimator.catalog import Offer
 from estimator.edges import EdgeFinish, Finish
 from estimator.faults import Wrong
-from estimator.measure import Length
+from estimator.measure import ZERO, Length
 from estimator.needs.circles import HALF, QUARTER, share_of
 from estimator.needs.terms import usable_width
 from estimator.needs.types import FabricTerms
@@ -26,17 +26,24 @@ ALONG, ACROSS = ("left", "right"), ("top", "bottom")
 class Breadth:
     """A fabric across: ``usable`` between its selvedges, and the ``selvedge`` on each side.
 
-    ``folded`` tells that it is laid folded lengthwise.
+    ``folded`` tells that it is laid folded lengthwise; of a plaid, the fold may have to lie as far
+    as ``off_middle`` from the middle, so that the plaid is the same on both sides of it.
     """
 
     usable: Length
     selvedge: Length
     folded: bool = False
+    off_middle: Length = ZERO
 
     @property
     def of_a_layer(self) -> Length:
-        """The usable width of what lies on the table."""
-        return Length(self.usable.ticks // 2) if self.folded else self.usable
+        """The usable width of what lies on the table; folded, as far as it is double."""
+        return self.usable_from_fold if self.folded else self.usable
+
+    @property
+    def usable_from_fold(self) -> Length:
+        """The usable width of the narrower half, where the fabric is folded lengthwise."""
+        return Length(self.usable.ticks // 2) - self.off_middle
 
     def of_panel(self, selvedges: int) -> Length:
         """The width of a panel as wide as the fabric that keeps so many of its selvedges."""
@@ -53,7 +60,23 @@ def breadth_of(terms: FabricTerms, offer: Offer) -> Breadth:
     whole = offer.width.times_rounded_down(1 - terms.shrinkage_across)
     selvedge = terms.selvedge.times_rounded_down(1 - terms.shrinkage_across)
     left = max(Length(0), (whole - usable).times_rounded_down(Fraction(1, 2)))
-    return Breadth(usable, min(selvedge, left), terms.folded)
+    return Breadth(usable, min(selvedge, left), terms.folded, _off_middle(terms))
+
+
+MIRROR_LINES = 2
+"""A balanced plaid is the same both ways from its bars, and from halfway between them."""
+
+
+def _off_middle(terms: FabricTerms) -> Length:
+    """How far from the middle of a plaid the nearest line on which it can be folded may lie.
+
+    Where its bars lie between the selvedges is known only in the shop. A plaid that is the same
+    from either side has two such lines a repeat, half a repeat apart: so one lies within a quarter.
+    """
+    if terms.repeat_across is None:
+        return ZERO
+    apart = (1 - terms.shrinkage_across) / MIRROR_LINES
+    return terms.repeat_across.times(apart / 2)
 
 
 def on_selvedges(

@@ -38,7 +38,8 @@ def written_layouts(
 ) -> Iterator[tuple[Table, tuple[str, ...]]]:
     """For each cut of a fabric its layout, and each of its rows as one line of text.
 
-    Distances are from the cut end, and from the near selvedge or the fold. A close layout has no rows.
+    Distances are from the cut end, and from the near selvedge or the fold. A close layout has no
+    rows.
     """
     laid = choice.chosen.laid
     for number, cut in enumerate(laid.cuts):

@@ -1,4 +1,4 @@
-"""The cutting layouts drawn to scale: the cut end above, the near selvedge or the fold on the left."""
+"""The cutting layouts drawn to scale: the cut end above, the near selvedge or fold on the left."""
 
 from __future__ import annotations
 
