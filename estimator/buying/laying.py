@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import chain
 
-from estimator.buying.cut_lengths import longest_layout, steps_sold
+from estimator.buying.cut_lengths import cuts_needed, longest_layout, steps_sold, washed_repeat
 from estimator.buying.known_layouts import known_or
 from estimator.buying.lots import Lot, outline_area, single_lots, slanted_lots
 from estimator.catalog import Offer
@@ -19,6 +20,7 @@ from estimator.layout import (
     Effort,
     Held,
     Layout,
+    OffTheRepeat,
     Placement,
     Style,
     lay_out_in_cuts,
@@ -27,9 +29,18 @@ from estimator.measure import Length
 from estimator.needs.fits import goes_on
 from estimator.needs.selvedges import Breadth
 from estimator.needs.types import CutPiece, FabricTerms
+from estimator.working import Reckoning
 
 QUICK = Effort(1_000)
 Pieces = tuple[CutPiece, ...]
+
+
+class NoSureStart(Exception):
+    """A piece of a matched print needs a cut of its own, which need not hold a start for it."""
+
+    def __init__(self, piece: CutPiece) -> None:
+        super().__init__(f"{piece.name} is not sure to start on the repeat")
+        self.piece = piece
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +64,10 @@ class Laid:
         """All the cuts together, from the first piece to the last of each."""
         return Length(sum(cut.length for cut in self.cuts))
 
+    def needed(self, terms: FabricTerms) -> list[Reckoning]:
+        """What each of the cuts needs, before the shop's minimum and step."""
+        return cuts_needed([cut.length for cut in self.cuts], terms)
+
     @property
     def style(self) -> Style:
         """Straight rows, unless some cut is a close layout."""
@@ -61,7 +76,8 @@ class Laid:
 
     def buys(self, cloth: Cloth) -> int:
         """What is bought for all the cuts, each rounded by itself."""
-        return sum(cloth.buys(cut.length) for cut in self.cuts)
+        first, *further = (cut.length for cut in self.cuts)
+        return cloth.buys(first) + sum(cloth.buys(cloth.repeat + length) for length in further)
 
 
 def cloth_of(terms: FabricTerms, breadth: Breadth, offer: Offer) -> Cloth:
@@ -71,11 +87,10 @@ def cloth_of(terms: FabricTerms, breadth: Breadth, offer: Offer) -> Cloth:
 
 def cloth_of_width(terms: FabricTerms, breadth: Breadth) -> Cloth:
     """The same of a fabric that is not bought: of its length nothing is known."""
-    repeat = terms.repeat.times(1 - terms.shrinkage).ticks if terms.repeat else 0
     across = terms.repeat_across
     return Cloth(
         width=breadth.of_a_layer.ticks,
-        repeat=repeat,
+        repeat=washed_repeat(terms).ticks,
         repeat_across=across.times(1 - terms.shrinkage_across).ticks if across else 0,
     )
 
@@ -88,7 +103,8 @@ def laid_out(
     Tapers lie head to tail where that buys less than boxes do, but not on a plaid, which would not
     match. ``quick`` is for a look whose layout is not the one that is cut.
 
-    Raises DoesNotFit for a piece longer than any bolt.
+    Raises DoesNotFit for a piece longer than any bolt, and NoSureStart for one of a matched print
+    that takes a further cut, where a bolt need not hold its length from the start of a repeat on.
     """
     return laid_once(terms, breadth, pieces, _first_alike(terms, offer), quick=quick)
 
@@ -124,14 +140,17 @@ def laid_once(
         return Laid(lots, cuts.layouts, cuts.bound)
 
     singly = single_lots(pieces, breadth, nap=terms.nap)
-    boxes = laid(singly)
     slanted = slanted_lots(pieces, breadth, nap=terms.nap)
-    if slanted == singly or cloth.repeat_across:
-        return boxes
-    rows = laid(slanted)
-    if rows.buys(cloth) >= boxes.buys(cloth):
-        return boxes
-    return replace(rows, bound=_outline_bound(pieces, breadth))
+    ways: list[Laid] = []
+    for lots in [singly] if slanted == singly or cloth.repeat_across else [singly, slanted]:
+        try:
+            ways.append(laid(lots))
+        except OffTheRepeat as problem:
+            off = pieces[lots[problem.blank].piece]
+    if not ways:
+        raise NoSureStart(off)
+    best = min(ways, key=lambda way: way.buys(cloth))
+    return replace(best, bound=_outline_bound(pieces, breadth)) if best.slanted else best
 
 
 def least_of(
@@ -213,8 +232,9 @@ def best_made_up(
             tried = (*sized, *chain(*chosen[:number], way, *chosen[number + 1 :]))
             if not goes_on(tried, breadth):
                 continue
-            laid = laid_out(terms, breadth, tried, offer, quick=True)
-            bought.append((laid.buys(cloth_of(terms, breadth, offer)), way))
+            with suppress(NoSureStart):
+                laid = laid_out(terms, breadth, tried, offer, quick=True)
+                bought.append((laid.buys(cloth_of(terms, breadth, offer)), way))
         if bought:
             chosen[number] = min(bought, key=lambda one: one[0])[1]
     return (*sized, *chain(*chosen))

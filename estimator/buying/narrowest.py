@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from estimator.buying.cut_lengths import as_sold, fabric_needed
+from estimator.buying.cut_lengths import as_sold
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.laying import laid_out
 from estimator.buying.one_width import WidthOption
@@ -73,8 +73,7 @@ def _bought_at(
     """What has to be bought of a fabric of this usable width, for the same pieces."""
     breadth = replace(option.breadth, usable=washed)
     laid = laid_out(terms, breadth, option.pieces, option.buy.offer, quick=quick)
-    needed = [fabric_needed(Length(cut.length), terms) for cut in laid.cuts]
-    return total(as_sold(one, option.buy.offer).value for one in needed)
+    return total(as_sold(one, option.buy.offer).value for one in laid.needed(terms))
 
 
 def _extent(option: WidthOption) -> Length:

@@ -13,7 +13,7 @@ from estimator.layout.choose import lay_out
 from estimator.layout.effort import EVERYDAY, THOROUGH, Effort
 from estimator.layout.fullest import fullest
 from estimator.layout.in_cuts import Cuts, lay_out_in_cuts, renamed
-from estimator.layout.question import Blank, Cloth, DoesNotFit, Held
+from estimator.layout.question import Blank, Cloth, DoesNotFit, Held, OffTheRepeat
 
 __all__ = [
     "EVERYDAY",
@@ -26,6 +26,7 @@ __all__ = [
     "Effort",
     "Held",
     "Layout",
+    "OffTheRepeat",
     "Placement",
     "Row",
     "Style",

@@ -82,8 +82,12 @@ def _of_fabrics(estimate: Estimate) -> Iterator[str]:
                     "their middle"
                 )
         if option.buy.offer.bolt:
-            if terms.repeat:
-                parts.append("each cut has to begin on the repeat: ask for it")
+            if terms.repeat and len(option.laid.cuts) > 1:
+                more = tape_text(terms.repeat, unit)
+                parts.append(
+                    f"each cut after the first has {more} more, to be trimmed to the place of the "
+                    "repeat at which the first begins"
+                )
             parts.append(f"no cut is longer than {shop_text(option.buy.offer.bolt, shop)}")
         if terms.nap:
             parts.append("nap or one-way print, no piece is turned")

@@ -61,6 +61,7 @@ def _of_cut(number: int, choice: FabricChoice, estimate: Estimate) -> Table:
     title = f"{fabric_title(choice, estimate)}, {width} wide"
     if len(chosen.laid.cuts) > 1:
         title += f", cut {number + 1} of {len(chosen.laid.cuts)}"
+    trimmed = number > 0 and choice.need.terms.repeat is not None
     return Table(
         title=title,
         columns=places_columns(chosen.breadth),
@@ -68,6 +69,11 @@ def _of_cut(number: int, choice: FabricChoice, estimate: Estimate) -> Table:
         unit=unit,
         notes=(
             f"{_how_it_lies(choice, layout, unit)} Straighten the cut end first.",
+            *(
+                ("Then trim it to the place of the repeat at which cut 1 begins.",)
+                if trimmed
+                else ()
+            ),
             *(_of_the_whole(choice, estimate) if layout is chosen.laid.cuts[-1] else ()),
         ),
     )
