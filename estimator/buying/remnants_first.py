@@ -94,7 +94,7 @@ def _filled(
     for single in singles:
         if not pieces or len(found) == most:
             break
-        one = laid_on_remnant(terms, single, pieces)
+        one = laid_on_remnant(terms, single, pieces, first=not found)
         if one is not None:
             found.append(one)
             pieces = without(pieces, one.pieces)

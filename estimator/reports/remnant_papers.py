@@ -24,6 +24,12 @@ def remnant_layouts(
         yield _of_remnant(one, choice, estimate), row_sketches(one.laid, one.laid.cuts[0])
 
 
+_TRIMMED = (
+    "Then trim it to the place of the repeat at which the other cloth of this fabric begins, and "
+    "measure from there."
+)
+
+
 def _of_remnant(one: FromRemnant, choice: FabricChoice, estimate: Estimate) -> Table:
     unit = tape_unit(estimate)
     thing, layout = one.single.thing, one.laid.cuts[0]
@@ -41,6 +47,7 @@ def _of_remnant(one: FromRemnant, choice: FabricChoice, estimate: Estimate) -> T
             f"The remnant is {in_hand_text(thing, unit)}. {style.capitalize()}, laid out open, one "
             f"layer{washed}; usable width {usable_text(one.breadth.usable, unit)}. Straighten the "
             "cut end first.",
+            *([_TRIMMED] if one.trimmed else []),
             f"Cut {amount_text(one.taken.amount, unit)} off it; {left} is left.",
         ),
     )
