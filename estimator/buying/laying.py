@@ -100,8 +100,8 @@ def laid_out(
 ) -> Laid:
     """The pieces on cloth that has been washed, in as many cuts as its bolts make of it.
 
-    Tapers lie head to tail where that buys less than boxes do, but not on a plaid, which would not
-    match. ``quick`` is for a look whose layout is not the one that is cut.
+    Tapers lie head to tail where that buys less than boxes do. ``quick`` is for a look whose layout
+    is not the one that is cut.
 
     Raises DoesNotFit for a piece longer than any bolt, and NoSureStart for one of a matched print
     that takes a further cut, where a bolt need not hold its length from the start of a repeat on.
@@ -140,9 +140,9 @@ def laid_once(
         return Laid(lots, cuts.layouts, cuts.bound)
 
     singly = single_lots(pieces, breadth, nap=terms.nap)
-    slanted = slanted_lots(pieces, breadth, nap=terms.nap)
+    slanted = slanted_lots(pieces, breadth, cloth, nap=terms.nap)
     ways: list[Laid] = []
-    for lots in [singly] if slanted == singly or cloth.repeat_across else [singly, slanted]:
+    for lots in [singly] if slanted == singly else [singly, slanted]:
         try:
             ways.append(laid(lots))
         except OffTheRepeat as problem:

@@ -8,6 +8,7 @@ measured alone:
     layout.placements, layout.length, layout.bound
 """
 
+from estimator.layout.across import next_repeat
 from estimator.layout.answer import Column, Layout, Placement, Row, Style
 from estimator.layout.choose import lay_out
 from estimator.layout.effort import EVERYDAY, THOROUGH, Effort
@@ -33,5 +34,6 @@ __all__ = [
     "fullest",
     "lay_out",
     "lay_out_in_cuts",
+    "next_repeat",
     "renamed",
 ]

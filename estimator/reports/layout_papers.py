@@ -149,6 +149,8 @@ def _place(option: WidthOption, alike: Sequence[Placement], unit: Unit) -> tuple
     elif lot.apart:
         by_turns = " and ".join(tape_text(apart, unit) for apart in lot.apart)
         name += f" and square sides together, by turns {by_turns} on from the last"
+    if lot.shift:
+        name += f", those on their heads {tape_text(lot.shift, unit)} further from the cut end"
     name += _on_selvedge(option, lot, unit)
     if first.turned:
         name += ", turned"
