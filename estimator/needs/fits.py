@@ -32,11 +32,15 @@ def least_width(piece: CutPiece, breadth: Breadth) -> Length:
     the fold may be off the middle; a panel from selvedge to selvedge takes that as well.
     """
     width = on_cloth(piece, breadth.selvedge)
-    if piece.may_turn:
-        width = min(width, piece.length.value)
-    if not breadth.folded or (piece.folds and width == breadth.usable):
+    narrow = min(width, piece.length.value) if piece.may_turn else width
+    if not breadth.folded:
+        return narrow
+    if piece.folds and width == breadth.usable:
         return width
-    return (width if piece.folds else width * 2) + breadth.off_middle * 2
+    double = width if piece.folds else narrow * 2
+    if not piece.on_fold:
+        double = min(double, narrow * 2)
+    return double + breadth.off_middle * 2
 
 
 def least_length(piece: CutPiece, breadth: Breadth) -> Length:
@@ -79,14 +83,14 @@ def refuse_too_wide(
         return
     assert widest.width is not None, "an offer of a fabric has a width"
     lies = "lies on the bias" if piece.on_bias else "is cut"
-    cut, usable, has, remedy = wide, breadth.usable, " has", _remedy(piece, breadth.usable, terms)
+    opened = replace(breadth, folded=False)
+    cut, usable, has = least_width(piece, opened), breadth.usable, " has"
+    remedy = _remedy(piece, breadth.usable, terms)
     if terms.folded and (breadth.off_middle or not piece.folds):
         has = ", folded where its plaid allows, has" if breadth.off_middle else ", folded, has"
-        cut, usable = wide - breadth.off_middle * 2, breadth.of_a_layer * 2
-        if not piece.folds:
-            cut, usable = Length(cut.ticks // 2), breadth.of_a_layer
-        if least_width(piece, replace(breadth, folded=False)) <= breadth.usable:
-            remedy = LAY_OPEN
+        usable = breadth.of_a_layer * (2 if piece.folds else 1)
+    if terms.folded and cut <= breadth.usable:
+        remedy = LAY_OPEN
     raise Wrong(
         f"{quoted(piece.name)} {lies} {tape_text(cut, unit)} wide, and the widest {quoted(title)} "
         f"on offer ({natural_text(widest.width, unit)}){has} {usable_text(usable, unit)} to use",

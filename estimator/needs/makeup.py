@@ -102,7 +102,7 @@ def ways_to_make(
     """
     piece = hanging.piece
     if piece.shape is Shape.SECTOR:
-        return ways_to_seam(hanging, breadth.of_a_layer)
+        return ways_to_seam(hanging, breadth)
     if hanging.cut.pieced is not None:
         (whole,) = made_up(hanging, edges, breadth)
         return ((in_parts(whole, hanging, breadth.of_a_layer),),)

@@ -111,8 +111,8 @@ def _shape(
     if piece.narrow is not None and not place.turned:
         own = piece.width.value.ticks
         return _taper(piece, own, piece.length.value.ticks, half_of=wide if lot.half else 0), ()
-    if piece.arc is not None and not lot.half:
-        arc = piece.arc.turned if place.turned else piece.arc
+    if piece.arc is not None:
+        arc = piece.arc.turned if place.turned else piece.arc.half if lot.half else piece.arc
         return part_of_circle(arc, wide, place.length)
     return _rectangle(wide, place.length), ()
 

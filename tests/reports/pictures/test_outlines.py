@@ -248,3 +248,20 @@ edges = {{ {side} = "selvedge" }}
     for one in drawn:
         at_selvedges = [x for x, _ in one.corners if option.breadth.of_a_layer.ticks - x < 1]
         assert len(at_selvedges) == 2
+
+
+@pytest.mark.parametrize("share", ["1/2", "1"])
+def test_a_circle_on_the_fold_is_drawn_as_its_half(share: str) -> None:
+    # Half of share x pi (R^2 - r^2) without allowances, with r = 12 / (2 pi share) and R = r + 9.
+    part = {"1/2": 0.5, "1": 1.0}[share]
+    heading = HEADING.replace('selvedge = "0"', 'selvedge = "0"\nlaid = "folded"')
+    _, (one,) = only(estimate(plan(heading + sector(share, RAW))))
+    assert one.lot.half
+    inner = 12 / (2 * pi * part)
+    ring = part * pi * ((inner + 9) ** 2 - inner**2)
+    assert area(one.corners) / INCH**2 == pytest.approx(ring / 2, rel=0.003)
+    assert one.holes == ()
+    assert min(x for x, _ in one.corners) == pytest.approx(0, abs=1)
+    # the hem reaches as far from the fold as the box does, to the 1/32 in to which half is raised
+    reach = max(x for x, _ in one.corners)
+    assert 0 <= one.place.width - reach <= INCH / 32 + 1
