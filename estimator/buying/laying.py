@@ -11,17 +11,15 @@ from itertools import chain
 from estimator.buying.cut_lengths import cuts_needed, longest_layout, steps_sold, washed_repeat
 from estimator.buying.known_layouts import known_or
 from estimator.buying.lots import Lot, outline_area, single_lots, slanted_lots
+from estimator.buying.other_widths import widened
 from estimator.catalog import Offer
 from estimator.layout import (
     EVERYDAY,
     THOROUGH,
     Cloth,
-    Column,
     Effort,
-    Held,
     Layout,
     OffTheRepeat,
-    Placement,
     Style,
     lay_out_in_cuts,
 )
@@ -150,7 +148,7 @@ def laid_once(
     if not ways:
         raise NoSureStart(off)
     best = min(ways, key=lambda way: way.buys(cloth))
-    return replace(best, bound=_outline_bound(pieces, breadth)) if best.slanted else best
+    return replace(best, bound=outline_bound(pieces, breadth)) if best.slanted else best
 
 
 def least_of(
@@ -163,41 +161,12 @@ def least_of(
     best = min((own, *known), key=lambda laid: laid.buys(cloth))
     if best is own:
         return own
-    bound = _outline_bound(pieces, breadth) if best.slanted else own.bound
-    cuts = tuple(_widened(cut, best.lots, cloth.width) for cut in best.cuts)
+    bound = outline_bound(pieces, breadth) if best.slanted else own.bound
+    cuts = tuple(widened(cut, best.lots, cloth.width) for cut in best.cuts)
     return replace(best, cuts=cuts, bound=bound)
 
 
-def _widened(layout: Layout, lots: Sequence[Lot], width: int) -> Layout:
-    """The same layout on wider cloth, its pieces at the far edge moved out to it."""
-    further = width - layout.width
-
-    def at_far_edge(place: Placement) -> bool:
-        held = lots[place.blank].blank.held
-        reaches = place.across + place.width == layout.width
-        return held is Held.FAR or (held is Held.EITHER and reaches and place.across > 0)
-
-    def moved(place: Placement) -> Placement:
-        return replace(place, across=place.across + further)
-
-    def in_row(column: Column) -> Column:
-        if not any(map(at_far_edge, column.placements)):
-            return column
-        return replace(
-            column,
-            across=column.across + further,
-            placements=tuple(map(moved, column.placements)),
-        )
-
-    rows = tuple(replace(row, columns=tuple(map(in_row, row.columns))) for row in layout.rows)
-    placements = tuple(moved(one) if at_far_edge(one) else one for one in layout.placements)
-    if rows:
-        in_rows = (place for row in rows for column in row.columns for place in column.placements)
-        placements = tuple(sorted(in_rows, key=lambda one: (one.along, one.across)))
-    return replace(layout, width=width, rows=rows, placements=placements)
-
-
-def _outline_bound(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
+def outline_bound(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
     """A length that no layout of the true outlines can go below: their area, and the longest."""
     longest = max(piece.length.value.ticks for piece in pieces)
     return max(longest, -(-total_area(pieces, breadth) // breadth.usable.ticks))

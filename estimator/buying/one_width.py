@@ -119,7 +119,7 @@ def cheapest(
         pieces=pieces,
         laid=laid,
         needed=total(one.value for one in needed),
-        least=_least_bought(laid.bound, terms, best.offer),
+        least=least_bought_for(laid.bound, terms, best.offer),
         buy=best,
         waste=1 - Fraction(total_area(pieces, breadth), breadth.usable.ticks * best.bought.ticks),
         others=tuple(buy for _, _, buy in ways if buy is not best),
@@ -133,7 +133,7 @@ def _in_its_bolts(laid: Laid, offer: Offer, terms: FabricTerms) -> bool:
     return all(takes(offer, terms, one) for one in (first, *(repeat + cut for cut in further)))
 
 
-def _least_bought(bound: int, terms: FabricTerms, offer: Offer) -> Length:
+def least_bought_for(bound: int, terms: FabricTerms, offer: Offer) -> Length:
     """What any layout of a length not below the bound has to buy, in as many cuts as it takes."""
     longest = longest_layout(terms, offer)
     further = 0
