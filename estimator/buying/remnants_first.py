@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from estimator.buying.fabric_widths import FabricChoice, chosen_of
-from estimator.buying.laying import Laid
+from estimator.buying.laying import Laid, total_area
 from estimator.buying.least_taken import least_taken
 from estimator.buying.one_width import WidthOption, best_shop, cheapest
 from estimator.buying.remnants import FromRemnant, cut_area, laid_on_remnant, without
@@ -17,12 +17,14 @@ from estimator.needs.terms import allowed_offers, usable_width
 from estimator.needs.types import CutPiece, FabricTerms
 from estimator.stash import Single
 
-MOST_REMNANTS, FEWEST_REMNANTS, MOST_LOOKS = 24, 4, 2_400
-"""Remnants cut for one fabric of a job: the fewer the more pieces there are, as each asks for a
-look at what is bought without it."""
+MOST_REMNANTS = 24
+"""Remnants cut for one fabric of a job, the smallest that hold a piece of it."""
 MANY_PIECES, VERY_MANY_PIECES = 12, 300
 """Of more pieces the layouts are looked at quickly, until it is known which remnants are used; of
 very many at the chosen width alone."""
+STEPS_SAVED = 3
+"""Where there are very many pieces, a remnant that holds so many selling steps of them is taken to
+save some: to lay out all the rest without each would take long."""
 
 
 def cut_from_stash_first(choice: FabricChoice, singles: Sequence[Single]) -> FabricChoice:
@@ -75,7 +77,18 @@ def _at_shop(terms: FabricTerms, plain: WidthOption, singles: Sequence[Single]) 
         return known[key]
 
     filled = _filled(terms, plain.pieces, singles)
-    used = least_taken(filled, lambda some: [beside(some).buy])
+    least = beside(filled)
+    # where more may cost less, or as much, nothing is sure
+    steady = _count(plain.pieces) > VERY_MANY_PIECES and all(
+        offer.from_quantity is None and not (offer.minimum and least.needed <= offer.minimum)
+        for offer in offers
+    )
+    worth = STEPS_SAVED * least.step.ticks * least.breadth.usable.ticks
+
+    def saves_for_sure(one: FromRemnant) -> bool:
+        return steady and total_area(one.pieces, one.breadth) >= worth
+
+    used = least_taken(filled, lambda some: [beside(some).buy], saves_for_sure)
     found = beside(used, quick=False)
     if not used or not costs_less([found.buy], [plain.buy]):
         return replace(plain, elsewhere=())
@@ -84,18 +97,17 @@ def _at_shop(terms: FabricTerms, plain: WidthOption, singles: Sequence[Single]) 
 
 def _filled(
     terms: FabricTerms, pieces: tuple[CutPiece, ...], singles: Sequence[Single]
-) -> list[FromRemnant]:
+) -> tuple[FromRemnant, ...]:
     """The remnants, each filled with what those before it leave."""
     found: list[FromRemnant] = []
-    most = max(FEWEST_REMNANTS, min(MOST_REMNANTS, MOST_LOOKS // _count(pieces)))
     for single in singles:
-        if not pieces or len(found) == most:
+        if not pieces or len(found) == MOST_REMNANTS:
             break
         one = laid_on_remnant(terms, single, pieces)
         if one is not None:
             found.append(one)
             pieces = without(pieces, one.pieces)
-    return found
+    return tuple(found)
 
 
 def _count(pieces: tuple[CutPiece, ...]) -> int:
