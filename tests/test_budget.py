@@ -146,7 +146,7 @@ price = "9 per yd"
 
 
 def test_a_join_in_a_run_tells_how_many_cards_it_would_save() -> None:
-    # three runs of 50 in lie on three cards of 78 in; one of them joined, their 150 1/2 in go on two
+    # three runs of 50 in lie on three cards of 78 in; one joined, their 150 1/2 in go on two
     text = """
 [garment]
 name = "Apron"
@@ -182,6 +182,6 @@ def test_going_to_the_fewest_shops_tells_which_trim_is_cheaper_by_the_spool_else
     shops = Shops({"Weir": money("1.50")}, fewest=True)
     found = estimate(Job((order,), catalog(items, offers), shops=shops))
     assert changes(found) == [
-        ("Braid: 1 × spool of 25 yd at Weir", "10.50"),
+        ("braid: 1 × spool of 25 yd at Weir", "10.50"),
         ("going to Quay, Weir", "10.50"),
     ]
