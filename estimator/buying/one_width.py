@@ -97,6 +97,9 @@ def cheapest(
         laid = least_of(own, served, pieces, breadth, cloth_of(terms, breadth, group[0]))
         needed = [fabric_needed(Length(cut.length), terms) for cut in laid.cuts]
         ways += [(laid, needed, cut_from_roll(needed, offer)) for offer in group]
+    if terms.one_dye_lot:
+        fewest = min(len(laid.cuts) for laid, _, _ in ways)
+        ways = [way for way in ways if len(way[0].cuts) == fewest]
     best = least_bought([buy for _, _, buy in ways])
     laid, needed = next((laid, needed) for laid, needed, buy in ways if buy is best)
     width = best.offer.width
@@ -120,6 +123,14 @@ def _least_bought(bound: int, terms: FabricTerms, offer: Offer) -> Length:
     longest = longest_layout(terms, offer)
     cuts = 1 if longest is None else -(-bound // longest)
     return as_sold(fabric_needed(Length(bound), terms, cuts), offer).value
+
+
+def matching(options: Sequence[WidthOption], terms: FabricTerms) -> Sequence[WidthOption]:
+    """Those in the fewest lengths, where all of a fabric has to match; else all of them."""
+    if not terms.one_dye_lot:
+        return options
+    fewest = min(len(option.laid.cuts) for option in options)
+    return [option for option in options if len(option.laid.cuts) == fewest]
 
 
 def best_shop(options: Sequence[WidthOption]) -> WidthOption:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
+from itertools import islice
 
 from estimator.buying.fabric_widths import FabricChoice, chosen_of
 from estimator.buying.laying import Laid, total_area
 from estimator.buying.least_taken import least_taken
-from estimator.buying.one_width import WidthOption, best_shop, cheapest
+from estimator.buying.one_width import WidthOption, best_shop, cheapest, matching
 from estimator.buying.remnants import FromRemnant, cut_area, laid_on_remnant, without
 from estimator.buying.types import costs_less, nothing_bought
 from estimator.measure import ZERO
@@ -43,13 +44,15 @@ def cut_from_stash_first(choice: FabricChoice, singles: Sequence[Single]) -> Fab
     options = tuple(
         option
         if one_width and option is not choice.chosen
-        else best_shop([_at_shop(terms, way, ordered) for way in (option, *option.elsewhere)])
+        else best_shop(
+            matching([_at_shop(terms, way, ordered) for way in (option, *option.elsewhere)], terms)
+        )
         for option in choice.options
     )
     if choice.need.sets_rings:
         place = choice.options.index(choice.chosen)
         return replace(choice, options=options, chosen=options[place])
-    return replace(choice, options=options, chosen=chosen_of(options))
+    return replace(choice, options=options, chosen=chosen_of(matching(options, terms)))
 
 
 def _at_shop(terms: FabricTerms, plain: WidthOption, singles: Sequence[Single]) -> WidthOption:
@@ -98,7 +101,14 @@ def _at_shop(terms: FabricTerms, plain: WidthOption, singles: Sequence[Single]) 
 def _filled(
     terms: FabricTerms, pieces: tuple[CutPiece, ...], singles: Sequence[Single]
 ) -> tuple[FromRemnant, ...]:
-    """The remnants, each filled with what those before it leave."""
+    """The remnants, each filled with what those before it leave.
+
+    Where all of a fabric has to match, the smallest that holds all of it.
+    """
+    if terms.one_dye_lot:
+        whole = (laid_on_remnant(terms, single, pieces) for single in singles)
+        alone = (one for one in whole if one and not without(pieces, one.pieces))
+        return tuple(islice(alone, 1))
     found: list[FromRemnant] = []
     for single in singles:
         if not pieces or len(found) == MOST_REMNANTS:

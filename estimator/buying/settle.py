@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from estimator.buying.at_shops import Way, at_shops
 from estimator.buying.fabric_widths import FabricChoice
-from estimator.buying.one_width import WidthOption
+from estimator.buying.one_width import WidthOption, matching
 from estimator.buying.remnants_first import cut_from_stash_first
 from estimator.buying.small_things import lines_for
 from estimator.buying.stock_first import Lines, Need, with_stock
@@ -87,8 +87,11 @@ def _of_fabric(choice: FabricChoice) -> Iterator[Way]:
         options = [choice.chosen]
     else:
         options = [choice.chosen, *(one for one in choice.options if one is not choice.chosen)]
+    good = {id(one) for one in matching([w for o in options for w in _ways(o)], choice.need.terms)}
     for option in options:
         for way in _ways(option):
+            if id(way) not in good:
+                continue
             beside = [one for one in _ways(option) if one is not way]
             whole = replace(way, elsewhere=tuple(replace(one, elsewhere=()) for one in beside))
             own = tuple(whole if one is option else one for one in choice.options)
