@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from estimator.buying.at_shops import Way, at_shops
+from estimator.buying.at_shops import MOST_TRIED, Way, at_shops
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.one_width import WidthOption, matching
 from estimator.buying.remnants_first import cut_from_stash_first
@@ -19,6 +19,21 @@ from estimator.needs.types import FabricTerms, ThreadNeed
 from estimator.shops import Shops, Visit
 from estimator.stash import Single, Stash
 
+NOT_ALL_TRIED = (
+    f"More than {MOST_TRIED} shops sell something of this list: they are weighed by a rule, and "
+    "another set of shops may cost less."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """What is bought where, the shops that are gone to, and what the buyer has to know of that."""
+
+    fabrics: tuple[FabricChoice, ...]
+    others: tuple[Purchase, ...]
+    visits: tuple[Visit, ...]
+    remarks: tuple[str, ...]
+
 
 def settled(
     fabrics: Sequence[FabricChoice],
@@ -26,7 +41,7 @@ def settled(
     stash: Stash,
     shops: Shops,
     unit: Unit,
-) -> tuple[tuple[FabricChoice, ...], tuple[Purchase, ...], tuple[Visit, ...]]:
+) -> Settled:
     """The fabrics and the other lines as they are bought, and the shops that are gone to.
 
     Every way to have a thing without the stash, and at each shop, stays a way: so neither the stash
@@ -49,11 +64,12 @@ def settled(
             ways += _of_small_thing(need, lines, singles, unit, shops)
             store.spend(taken.single for way in ways for one in way.lines for taken in one.taken)
         things.append(tuple(ways))
-    chosen, visits = at_shops(things, shops)
-    return (
+    chosen, visits, all_tried = at_shops(things, shops)
+    return Settled(
         tuple(way.choice for way in chosen if way.choice is not None),
         tuple(line for way in chosen if way.choice is None for line in way.lines),
         visits,
+        () if all_tried or not shops.matter else (NOT_ALL_TRIED,),
     )
 
 
