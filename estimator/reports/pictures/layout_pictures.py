@@ -1,4 +1,4 @@
-"""The cutting layouts drawn to scale: the cut end above, the near selvedge on the left."""
+"""The cutting layouts drawn to scale: the cut end above, the near selvedge or fold on the left."""
 
 from __future__ import annotations
 
@@ -57,7 +57,7 @@ def layout_pictures(choice: FabricChoice, number: int, estimate: Estimate) -> tu
     if len(cuts) > 1:
         title += f", cut {number + 1} of {len(cuts)}"
     stem = f"layout-{estimate.fabrics.index(choice) + 1}-{number + 1}"
-    edge = Sides("both selvedges", "fold") if choice.chosen.breadth.folded else SELVEDGES
+    edge = Sides("fold", "both selvedges") if choice.chosen.breadth.folded else SELVEDGES
     sheet = _Sheet.of(choice.chosen, cuts[number], choice.need.terms, edge, estimate)
     return tuple(_in_parts(sheet, stem, title))
 
@@ -119,7 +119,7 @@ class _Sheet:
             unit=tape_unit(estimate),
             namer=Namer.of(option.pieces, cut, tape_unit(estimate)),
             scale=scale,
-            left=LEFT + edge * scale,
+            left=LEFT + (0 if option.breadth.folded else edge) * scale,
             sides=sides,
             one_way=terms.nap,
         )
@@ -165,9 +165,9 @@ class _Sheet:
         yield Hatch(low, high)
         edge = self.option.breadth.selvedge.ticks * self.scale
         if edge:
-            yield Outline(rectangle((low[0] - edge, low[1]), (low[0], high[1])), GREY, THIN)
-        if edge and not self.option.breadth.folded:
             yield Outline(rectangle((high[0], low[1]), (high[0] + edge, high[1])), GREY, THIN)
+        if edge and not self.option.breadth.folded:
+            yield Outline(rectangle((low[0] - edge, low[1]), (low[0], high[1])), GREY, THIN)
 
     def _edges(self, band: Band) -> Iterator[Mark]:
         """The cut end, what is at either side, and where the layout goes on or ends."""
@@ -187,7 +187,7 @@ class _Sheet:
         whole = ((low[0], low[1]), (high[0], low[1]))
         yield Stroke(whole, HEAVY if band[0] == 0 else USUAL, dashes=() if band[0] == 0 else DASHES)
         if folded:
-            yield Stroke(((high[0], low[1]), (high[0], high[1])), HEAVY, dashes=CHAIN)
+            yield Stroke(((low[0], low[1]), (low[0], high[1])), HEAVY, dashes=CHAIN)
 
     def _distances(self, band: Band) -> Iterator[Mark]:
         """Rows and their distances from the cut end; in a close layout the pieces' own."""
