@@ -24,6 +24,12 @@ def remnant_layouts(
         yield _of_remnant(number, choice, estimate), row_sketches(one.laid, one.laid.cuts[0])
 
 
+_TRIMMED = (
+    "Then trim it to the place of the repeat at which the other cloth of this fabric begins, and "
+    "measure from there."
+)
+
+
 def laid_on_remnant(choice: FabricChoice, number: int) -> WidthOption:
     """One of the remnants that a fabric is cut from, as if it were all of the fabric."""
     one = choice.chosen.stash[number]
@@ -38,12 +44,6 @@ def remnant_title(choice: FabricChoice, number: int, estimate: Estimate) -> str:
     if places.count(place) == 1:
         return title
     return f"{title}, {places[: number + 1].count(place)} of {places.count(place)}"
-
-
-_TRIMMED = (
-    "Then trim it to the place of the repeat at which the other cloth of this fabric begins, and "
-    "measure from there."
-)
 
 
 def _of_remnant(number: int, choice: FabricChoice, estimate: Estimate) -> Table:
