@@ -45,12 +45,17 @@ def budget_table(estimate: Estimate) -> Table | None:
         title="The budget",
         columns=(
             Column("", wide=40),
-            Column(f"Money ({estimate.currency})" if estimate.currency else "Money", Format.MONEY),
+            _money("Money", estimate),
         ),
         rows=tuple(_rows(bill, estimate.job.funds)),
         unit=tape_unit(estimate),
         notes=tuple(notes),
     )
+
+
+def _money(heading: str, estimate: Estimate) -> Column:
+    money = f"{heading} ({estimate.currency})" if estimate.currency else heading
+    return Column(money, Format.MONEY)
 
 
 def _rows(bill: Bill, funds: Funds) -> Iterator[tuple[Value, ...]]:
@@ -83,7 +88,7 @@ def savings_table(estimate: Estimate) -> Table | None:
     )
     return Table(
         title="What would save most",
-        columns=(Column("Change", wide=40), Column("Saves", Format.MONEY)),
+        columns=(Column("Change", wide=40), _money("Saves", estimate)),
         rows=rows,
         unit=tape_unit(estimate),
         notes=("Each by itself, bought new.",) if rows else (NONE_SAVES,),
