@@ -10,6 +10,7 @@ from estimator import Estimate, GarmentOrder, Job, estimate
 from estimator.bill import Funds, bill_of
 from estimator.reports.budget_papers import budget_table, savings_table
 from estimator.reports.page import page_text
+from estimator.reports.tables import text_of
 from estimator.shops import Shops
 from estimator.would_save import would_save
 from estimator.written import length
@@ -79,6 +80,12 @@ def test_the_table_ends_in_what_is_left_or_over() -> None:
     assert left is not None
     assert over is not None
     assert left.rows[-1] == ("Left", money("5.50"))
+    assert [text_of(value, left.unit) for _, value in left.rows] == [
+        "4.50",
+        "4.50",
+        "10.00",
+        "5.50",
+    ]
     assert over.rows[-1] == ("Over", money("0.50"))
     assert over.notes == ("It is 0.50 USD over the ceiling.",)
 

@@ -9,8 +9,8 @@ from fractions import Fraction
 from estimator.bill import NO_FUNDS, Bill, Funds, bill_of
 from estimator.estimated import Estimate
 from estimator.measure import decimal_text
-from estimator.prices import money_text
-from estimator.reports.tables import Column, Format, Table, Value
+from estimator.prices import money_text, to_the_coin
+from estimator.reports.tables import Column, Format, Table
 from estimator.reports.units import tape_unit
 from estimator.would_save import would_save
 
@@ -47,7 +47,10 @@ def budget_table(estimate: Estimate) -> Table | None:
             Column("", wide=40),
             _money("Money", estimate),
         ),
-        rows=tuple(_rows(bill, estimate.job.funds)),
+        rows=tuple(
+            (name, to_the_coin(amount, estimate.currency))
+            for name, amount in _rows(bill, estimate.job.funds)
+        ),
         unit=tape_unit(estimate),
         notes=tuple(notes),
     )
@@ -58,7 +61,7 @@ def _money(heading: str, estimate: Estimate) -> Column:
     return Column(money, Format.MONEY)
 
 
-def _rows(bill: Bill, funds: Funds) -> Iterator[tuple[Value, ...]]:
+def _rows(bill: Bill, funds: Funds) -> Iterator[tuple[str, Decimal]]:
     yield "Goods on the list", bill.goods
     if bill.charges:
         yield "Going to the shops", bill.charges
