@@ -52,7 +52,7 @@ def least_length(piece: CutPiece, breadth: Breadth) -> Length:
 
 def goes_on(pieces: Iterable[CutPiece], breadth: Breadth) -> bool:
     """Whether the fabric is wide enough for each of the pieces."""
-    return all(
+    return breadth.of_a_layer > ZERO and all(
         least_width(one, breadth) <= breadth.usable and not loses_its_selvedge(one, breadth)
         for one in pieces
     )
