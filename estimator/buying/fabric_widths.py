@@ -159,7 +159,7 @@ def _at_width(
         with faults.at(one.order.places, one.path):
             strips.append(ways_to_make(one, edges[one.garment], breadth))
     pieces = best_made_up(need.pieces, strips, terms, breadth, first)
-    for piece in pieces if breadth.of_a_layer > ZERO else ():
+    for piece in pieces:
         with faults.about(piece.source.where):
             refuse_too_wide(piece, terms, offers, need.title, unit)
             refuse_on_plaid(piece, breadth, need.title)

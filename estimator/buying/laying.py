@@ -17,6 +17,7 @@ from estimator.layout import (
     EVERYDAY,
     THOROUGH,
     Cloth,
+    DoesNotFit,
     Effort,
     Held,
     Layout,
@@ -147,6 +148,9 @@ def laid_once(
             ways.append(laid(lots))
         except OffTheRepeat as problem:
             off = pieces[lots[problem.blank].piece]
+        except DoesNotFit:
+            if lots is singly:
+                raise  # while shifted to the repeat, tapers may be longer than a bolt
     if not ways:
         raise NoSureStart(off)
     best = min(ways, key=lambda way: way.buys(cloth))
@@ -221,7 +225,7 @@ def best_made_up(
             tried = (*sized, *chain(*chosen[:number], way, *chosen[number + 1 :]))
             if not goes_on(tried, breadth):
                 continue
-            with suppress(NoSureStart):
+            with suppress(NoSureStart, DoesNotFit):  # one too long for a bolt is no way
                 laid = laid_out(terms, breadth, tried, offer, quick=True)
                 bought.append((laid.buys(cloth_of(terms, breadth, offer)), way))
         if bought:

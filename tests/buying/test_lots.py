@@ -238,6 +238,16 @@ def test_gores_of_a_print_matched_lengthwise_stand_on_their_heads_with_the_end_o
     )
 
 
+def test_gores_that_are_longer_than_a_bolt_when_shifted_to_the_repeat_lie_by_themselves() -> None:
+    # 30 in goes on a bolt of 1 yd, of which 34 in are left when its ends are straightened; shifted
+    # to end on a repeat of 7 in, a row would be 35 in
+    text = CLOTH.replace('straightening = "0"', 'straightening = "1"').format(
+        width=36, quantity=2, top=10, bottom=1, long=30, more=matched("7", "0") + '\nbolt = "1 yd"'
+    )
+    chosen = estimate(plan(text)).fabrics[0].chosen
+    assert [lot.count for lot in chosen.laid.lots] == [1]
+
+
 @pytest.mark.parametrize(("top", "bottom", "apart"), [(6, 12, "9"), (12, 6, "9 1/5")])
 def test_gores_shifted_on_their_heads_need_more_room_where_their_wide_end_is_the_top(
     top: int, bottom: int, apart: str
