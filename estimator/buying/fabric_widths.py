@@ -13,6 +13,7 @@ from estimator.faults import Fault, Faults, Refused, Wrong
 from estimator.measure import ZERO, Length, Unit, natural_text, tape_text
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.fits import (
+    LAY_OPEN,
     least_length,
     refuse_between_selvedges,
     refuse_on_plaid,
@@ -159,8 +160,13 @@ def _at_width(
     with faults.about(need.sources[0].where):
         if breadth.usable <= ZERO:
             raise Wrong("the selvedges take all of the width", "state a smaller selvedge")
+        if breadth.of_a_layer <= ZERO:
+            raise Wrong(
+                "its repeat across is so wide that there may be no line on which to fold it",
+                LAY_OPEN,
+            )
     strips = []
-    for one in need.hanging if breadth.usable > ZERO else ():
+    for one in need.hanging if breadth.of_a_layer > ZERO else ():
         with faults.at(one.order.places, one.path):
             strips.append(ways_to_make(one, edges[one.garment], breadth))
     pieces = best_made_up(need.pieces, strips, terms, breadth, first)

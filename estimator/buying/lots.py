@@ -44,10 +44,16 @@ class Lot:
 
 
 def single_lots(
-    pieces: Sequence[CutPiece], breadth: Breadth, *, nap: bool = False
+    pieces: Sequence[CutPiece], breadth: Breadth, cloth: Cloth, *, nap: bool = False
 ) -> tuple[Lot, ...]:
     """Every piece by itself, a taper by the box round it."""
-    return tuple(_lot(part, 1, part.quantity) for part in parts_laid(pieces, breadth, nap=nap))
+    return tuple(_lot(part, 1, part.quantity) for part in _parts(pieces, breadth, cloth, nap))
+
+
+def _parts(pieces: Sequence[CutPiece], breadth: Breadth, cloth: Cloth, nap: bool) -> Iterator[Part]:
+    """Every piece as it is laid; what is matched keeps to its own selvedge."""
+    matched = bool(cloth.repeat or cloth.repeat_across)
+    return parts_laid(pieces, breadth, one_way=nap or matched)
 
 
 def slanted_lots(
@@ -59,8 +65,8 @@ def slanted_lots(
     repeats of what is matched.
     """
     if nap:
-        return single_lots(pieces, breadth, nap=nap)
-    parts = parts_laid(pieces, breadth, nap=nap)
+        return single_lots(pieces, breadth, cloth, nap=nap)
+    parts = _parts(pieces, breadth, cloth, nap)
     return tuple(lot for part in parts for lot in _rows_of(part, cloth))
 
 
@@ -96,8 +102,9 @@ class _Row:
         Each step goes up to the repeat across. Tapers whose wide end is further along come nearer
         to one another when every second one is shifted, by the shift's part of the slant.
         """
-        if piece.narrow is None or piece.on_bias is not None:
+        if not is_taper(piece):
             return cls(piece)
+        assert piece.narrow is not None, "a taper has a narrow end"
         wide, narrow, long = piece.width.value, piece.narrow, piece.length.value
         shift = Length(next_repeat(long.ticks, cloth.repeat)) - long
         nearer = Fraction((wide - narrow).ticks * shift.ticks, long.ticks)
@@ -125,6 +132,11 @@ class _Row:
     def width_of(self, count: int) -> Length:
         """What so many head to tail take across."""
         return total((*islice(cycle(self.apart), count - 1), self.piece.width.value))
+
+
+def is_taper(piece: CutPiece) -> bool:
+    """Whether a piece is a taper along the fabric, which may lie head to tail with others."""
+    return piece.narrow is not None and piece.on_bias is None
 
 
 def outline_area(piece: CutPiece) -> int:

@@ -15,6 +15,7 @@ from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.laying import Laid, NoSureStart, laid_out, outline_bound
 from estimator.buying.one_width import WidthOption, least_bought_for
 from estimator.buying.other_widths import narrowest_cloth
+from estimator.layout import DoesNotFit
 from estimator.measure import Length, total
 from estimator.needs.fits import BOTH, goes_on, least_width
 from estimator.needs.selvedges import Breadth
@@ -103,7 +104,7 @@ class _Looks:
             return None
         try:
             return laid_out(self.terms, breadth, pieces, offer, quick=quick)
-        except NoSureStart:
+        except (NoSureStart, DoesNotFit):  # it would lie longer than a bolt
             return None
 
     def bought(self, laid: Laid) -> Length:

@@ -45,21 +45,24 @@ class Part:
         return f"{self.piece.name}{self.words}"
 
 
-def parts_laid(pieces: Sequence[CutPiece], breadth: Breadth, *, nap: bool) -> Iterator[Part]:
-    """Every piece as it is laid, with its number among ``pieces``."""
+def parts_laid(pieces: Sequence[CutPiece], breadth: Breadth, *, one_way: bool) -> Iterator[Part]:
+    """Every piece as it is laid, with its number among ``pieces``.
+
+    ``one_way`` says that none may be turned end for end: the fabric has nap, or is matched.
+    """
     for number, piece in enumerate(pieces):
         if breadth.folded:
             yield from _folded(number, piece, breadth)
         else:
             width = on_cloth(piece, breadth.selvedge)
-            yield Part(number, piece, piece.quantity, width, _held(piece, nap))
+            yield Part(number, piece, piece.quantity, width, _held(piece, one_way))
 
 
-def _held(piece: CutPiece, nap: bool) -> Held:
+def _held(piece: CutPiece, one_way: bool) -> Held:
     """Turned end for end, a piece changes its selvedge for the other one."""
     if len(piece.selvedges) != 1:
         return Held.FREE
-    if not nap:
+    if not one_way:
         return Held.EITHER
     return Held.NEAR if piece.selvedges == ("left",) else Held.FAR
 

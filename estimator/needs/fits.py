@@ -45,14 +45,18 @@ def least_width(piece: CutPiece, breadth: Breadth) -> Length:
 
 def least_length(piece: CutPiece, breadth: Breadth) -> Length:
     """The least length along the fabric that a piece takes, turned where that is allowed."""
+    upright = replace(piece, may_turn=False)
+    lengths = []
+    if least_width(upright, breadth) <= breadth.usable:
+        lengths.append(piece.length.value)
     if piece.may_turn and piece.length.value <= breadth.of_a_layer:
-        return min(piece.width.value, piece.length.value)
-    return piece.length.value
+        lengths.append(piece.width.value)
+    return min(lengths, default=piece.length.value)
 
 
 def goes_on(pieces: Iterable[CutPiece], breadth: Breadth) -> bool:
     """Whether the fabric is wide enough for each of the pieces."""
-    return all(
+    return breadth.of_a_layer > ZERO and all(
         least_width(one, breadth) <= breadth.usable and not loses_its_selvedge(one, breadth)
         for one in pieces
     )
@@ -79,8 +83,8 @@ def refuse_too_wide(
     widest = max(offers, key=lambda one: usable_width(terms, one))
     breadth = breadth_of(terms, widest)
     wide = least_width(piece, breadth)
-    if wide <= breadth.usable:
-        return
+    if wide <= breadth.usable or breadth.of_a_layer <= ZERO:
+        return  # of a fabric without any width to lay on the table, that is said
     assert widest.width is not None, "an offer of a fabric has a width"
     lies = "lies on the bias" if piece.on_bias else "is cut"
     opened = replace(breadth, folded=False)

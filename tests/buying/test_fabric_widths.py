@@ -310,3 +310,14 @@ def test_the_written_layout_says_where_a_further_cut_is_trimmed() -> None:
     assert trimmed in second
     assert trimmed not in first
     assert any("each cut after the first has 24 in more" in line for line in assumptions(found))
+
+
+def test_a_piece_too_wide_to_lie_upright_and_too_long_for_the_bolt_when_turned_is_refused() -> None:
+    # 62 in wide on 60 in, so it would have to lie turned, 62 in along a bolt of 1 yd
+    text = (
+        bolts("1 yd")
+        .replace('width = "40"', 'width = "62"')
+        .replace('length = "70"', 'length = "30"')
+    )
+    (found,) = complaints(text + 'grain = "either"\n')
+    assert "'cloth' lies 62 in along the fabric, and no bolt is longer than 36 in" in found
