@@ -9,7 +9,8 @@ from itertools import chain
 
 from estimator.buying.cut_lengths import longest_layout, steps_sold
 from estimator.buying.known_layouts import known_or
-from estimator.buying.lots import Lot, outline_area, single_lots, slanted_lots
+from estimator.buying.lots import Lot, single_lots, slanted_lots
+from estimator.buying.outline_bound import outline_bound
 from estimator.catalog import Offer
 from estimator.layout import (
     EVERYDAY,
@@ -36,12 +37,14 @@ Pieces = tuple[CutPiece, ...]
 class Laid:
     """The layout of each cut of the fabric, mostly one, and the lots of pieces that its blanks are.
 
-    ``bound`` is a length in ticks below which no layouts of these pieces can add up.
+    ``bound`` is a length in ticks below which no layouts of these pieces can add up, and ``fewest``
+    the number of cuts that any of them needs.
     """
 
     lots: tuple[Lot, ...]
     cuts: tuple[Layout, ...]
     bound: int
+    fewest: int = 1
 
     @property
     def slanted(self) -> bool:
@@ -121,7 +124,7 @@ def laid_once(
             (longest, effort.work, rows_only),
             lambda: lay_out_in_cuts(cloth, blanks, longest, effort=effort, rows_only=rows_only),
         )
-        return Laid(lots, cuts.layouts, cuts.bound)
+        return Laid(lots, cuts.layouts, cuts.bound, cuts.fewest)
 
     singly = single_lots(pieces, breadth, nap=terms.nap)
     boxes = laid(singly)
@@ -131,7 +134,7 @@ def laid_once(
     rows = laid(slanted)
     if rows.buys(cloth) >= boxes.buys(cloth):
         return boxes
-    return replace(rows, bound=_outline_bound(pieces, breadth))
+    return replace(rows, bound=outline_bound(pieces, breadth), fewest=1)
 
 
 def least_of(
@@ -144,9 +147,10 @@ def least_of(
     best = min((own, *known), key=lambda laid: laid.buys(cloth))
     if best is own:
         return own
-    bound = _outline_bound(pieces, breadth) if best.slanted else own.bound
     cuts = tuple(_widened(cut, best.lots, cloth.width) for cut in best.cuts)
-    return replace(best, cuts=cuts, bound=bound)
+    if best.slanted:
+        return replace(best, cuts=cuts, bound=outline_bound(pieces, breadth), fewest=1)
+    return replace(best, cuts=cuts, bound=own.bound, fewest=own.fewest)
 
 
 def _widened(layout: Layout, lots: Sequence[Lot], width: int) -> Layout:
@@ -176,21 +180,6 @@ def _widened(layout: Layout, lots: Sequence[Lot], width: int) -> Layout:
         in_rows = (place for row in rows for column in row.columns for place in column.placements)
         placements = tuple(sorted(in_rows, key=lambda one: (one.along, one.across)))
     return replace(layout, width=width, rows=rows, placements=placements)
-
-
-def _outline_bound(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
-    """A length that no layout of the true outlines can go below: their area, and the longest."""
-    longest = max(piece.length.value.ticks for piece in pieces)
-    return max(longest, -(-total_area(pieces, breadth) // breadth.usable.ticks))
-
-
-def total_area(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
-    """The area of all the pieces in square ticks, as far as it is between the selvedges."""
-    on_selvedges = (
-        breadth.selvedge.ticks * len(piece.selvedges) * piece.length.value.ticks * piece.quantity
-        for piece in pieces
-    )
-    return sum(outline_area(piece) * piece.quantity for piece in pieces) - sum(on_selvedges)
 
 
 def best_made_up(

@@ -7,7 +7,8 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from estimator.buying.cut_lengths import as_sold, cut_from_roll, fabric_needed, longest_layout
-from estimator.buying.laying import Laid, cloth_of, laid_out, least_of, total_area
+from estimator.buying.laying import Laid, cloth_of, laid_out, least_of
+from estimator.buying.outline_bound import total_area
 from estimator.buying.remnants import FromRemnant
 from estimator.buying.types import Buy, least_bought
 from estimator.catalog import Offer
@@ -108,18 +109,18 @@ def cheapest(
         pieces=pieces,
         laid=laid,
         needed=total(one.value for one in needed),
-        least=_least_bought(laid.bound, terms, best.offer),
+        least=_least_bought(laid, terms, best.offer),
         buy=best,
         waste=1 - Fraction(total_area(pieces, breadth), breadth.usable.ticks * best.bought.ticks),
         others=tuple(buy for _, _, buy in ways if buy is not best),
     )
 
 
-def _least_bought(bound: int, terms: FabricTerms, offer: Offer) -> Length:
+def _least_bought(laid: Laid, terms: FabricTerms, offer: Offer) -> Length:
     """What any layout of a length not below the bound has to buy, in as many cuts as it takes."""
     longest = longest_layout(terms, offer)
-    cuts = 1 if longest is None else -(-bound // longest)
-    return as_sold(fabric_needed(Length(bound), terms, cuts), offer).value
+    cuts = 1 if longest is None else max(laid.fewest, -(-laid.bound // longest))
+    return as_sold(fabric_needed(Length(laid.bound), terms, cuts), offer).value
 
 
 def best_shop(options: Sequence[WidthOption]) -> WidthOption:

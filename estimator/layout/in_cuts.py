@@ -13,21 +13,28 @@ from dataclasses import dataclass, replace
 from estimator.layout.across import next_repeat
 from estimator.layout.answer import Layout, Placement, Row, Style
 from estimator.layout.bounds import lower_bound
+from estimator.layout.box import box_for, unit_of
 from estimator.layout.choose import lay_out
 from estimator.layout.effort import EVERYDAY, Effort
+from estimator.layout.fits import boxes_needed
 from estimator.layout.kinds import kinds_of
-from estimator.layout.question import Blank, Cloth, DoesNotFit
+from estimator.layout.question import Blank, Cloth, DoesNotFit, refuse_what_cannot_be_cut
+
+FULL_SEARCHES = 2
+"""So many different cuts are searched in full; more of them share the work of these."""
 
 
 @dataclass(frozen=True, slots=True)
 class Cuts:
     """The layouts of one or several cuts, whose placements name the blanks that were asked for.
 
-    ``bound`` is a length below which no layouts of these pieces can add up.
+    ``bound`` is a length in ticks below which no layouts of these pieces can add up, and
+    ``fewest`` the number of cuts below which none hold them.
     """
 
     layouts: tuple[Layout, ...]
     bound: int
+    fewest: int = 1
 
 
 def lay_out_in_cuts(
@@ -43,21 +50,28 @@ def lay_out_in_cuts(
     One layout where that is short enough. Raises DoesNotFit as ``lay_out`` does, and for a blank
     longer than ``longest`` in each turn allowed.
     """
-    whole = lay_out(cloth, blanks, effort=effort, rows_only=rows_only)
-    if longest is None or whole.length <= longest:
-        return Cuts((whole,), whole.bound)
+    refuse_what_cannot_be_cut(cloth, blanks)
+    if longest is None or lower_bound(kinds_of(blanks), cloth) <= longest:
+        whole = lay_out(cloth, blanks, effort=effort, rows_only=rows_only)
+        if longest is None or whole.length <= longest:
+            return Cuts((whole,), whole.bound)
     lying = [short_enough(index, blank, cloth, longest) for index, blank in enumerate(blanks)]
     turned = {index for index, blank in enumerate(blanks) if lying[index].width != blank.width}
-    rows = lay_out(cloth, lying, effort=effort, rows_only=True).rows
-    known: dict[tuple[tuple[int, int], ...], Layout] = {}  # many cuts hold the same pieces
-    layouts = []
-    for own in _into_cuts(rows, cloth.repeat, longest):
-        held = _pieces_in(own)
-        if held not in known:
-            known[held] = best_cut(own, cloth, lying, longest, effort, rows_only)
-        layouts.append(known[held])
-    bound = lower_bound(kinds_of(blanks), replace(cloth, repeat=0))
-    return Cuts(tuple(told_of(layout, turned) for layout in layouts), bound)
+    in_rows = lay_out(cloth, lying, effort=effort, rows_only=True)
+    parted = [(own, _pieces_in(own)) for own in _into_cuts(in_rows.rows, cloth.repeat, longest)]
+    different = {held: own for own, held in parted}  # many cuts hold the same pieces
+    share = Effort(effort.work * FULL_SEARCHES // max(FULL_SEARCHES, len(different)))
+    laid = {
+        held: told_of(best_cut(own, cloth, lying, longest, share, rows_only), turned)
+        for held, own in different.items()
+    }
+    kinds = kinds_of(lying)
+    bound = lower_bound(kinds, replace(cloth, repeat=0))
+    if not cloth.repeat:
+        bound = max(bound, in_rows.bound)  # cuts laid one after another are one layout
+    box = box_for(kinds, cloth, longest, unit_of(kinds, cloth))
+    assert box is not None, "each piece by itself goes into a cut"
+    return Cuts(tuple(laid[held] for _, held in parted), bound, boxes_needed(box))
 
 
 def short_enough(index: int, blank: Blank, cloth: Cloth, longest: int) -> Blank:
@@ -91,16 +105,21 @@ class _Cut:
 def _into_cuts(rows: Sequence[Row], repeat: int, longest: int) -> list[list[Row]]:
     """Rows in cuts, first fit by decreasing height; the one with most repeat to spare goes last."""
     cuts: list[_Cut] = []
+    first, height = 0, 0  # what has refused a row refuses the rows that are as high
     for row in sorted(rows, key=lambda one: -one.height):
+        first, height = first if row.height == height else 0, row.height
         whole = next_repeat(row.height, repeat)
         spare = whole - row.height
-        for own in cuts:
+        for number in range(first, len(cuts)):
+            own = cuts[number]
             if own.whole + whole - max(own.spare, spare) <= longest:
                 own.rows.append(row)
                 own.whole += whole
                 own.spare = max(own.spare, spare)
+                first = number
                 break
         else:
+            first = len(cuts)
             cuts.append(_Cut([row], whole, spare))
     return [in_order(own.rows, repeat) for own in cuts]
 
