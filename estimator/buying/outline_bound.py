@@ -27,12 +27,16 @@ MOST_ROUNDS = 120
 
 def outline_bound(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
     """A length in ticks that no layout of these outlines, on open fabric, can go below."""
+    return max(area_bound(pieces, breadth), _across_bound(pieces, breadth))
+
+
+def area_bound(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
+    """The same by area and by the longest piece alone, which costs next to nothing."""
     longest = max(
         min(piece.length.value, piece.width.value) if piece.may_turn else piece.length.value
         for piece in pieces
     )
-    by_area = -(-total_area(pieces, breadth) // breadth.usable.ticks)
-    return max(longest.ticks, by_area, _across_bound(pieces, breadth))
+    return max(longest.ticks, -(-total_area(pieces, breadth) // breadth.usable.ticks))
 
 
 def total_area(pieces: Sequence[CutPiece], breadth: Breadth) -> int:

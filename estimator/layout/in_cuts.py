@@ -1,7 +1,11 @@
 """Layouts longer than any bolt: parted into several cuts, with no piece across a split.
 
 The straight rows are spread over as few cuts as they go into, the highest first, each cut then laid
-out anew with the pieces that it has. A cut starts like a layout of its own, on the repeat.
+out anew with the pieces that it has.
+
+A cut begins anywhere in the repeat. Where the first one does, its pieces start; each further one is
+trimmed to the same place, so that up to one repeat of it is lost, and more than what is left of it
+it need not hold.
 """
 
 from __future__ import annotations
@@ -9,6 +13,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import TypeAlias
 
 from estimator.layout.across import next_repeat
 from estimator.layout.answer import Layout, Placement, Row, Style
@@ -18,10 +23,19 @@ from estimator.layout.choose import lay_out
 from estimator.layout.effort import EVERYDAY, Effort
 from estimator.layout.fits import boxes_needed
 from estimator.layout.kinds import kinds_of
-from estimator.layout.question import Blank, Cloth, DoesNotFit, refuse_what_cannot_be_cut
+from estimator.layout.question import (
+    Blank,
+    Cloth,
+    DoesNotFit,
+    OffTheRepeat,
+    refuse_what_cannot_be_cut,
+)
 
 FULL_SEARCHES = 2
 """So many different cuts are searched in full; more of them share the work of these."""
+
+_Held: TypeAlias = tuple[tuple[int, int], ...]
+"""How many of which blanks: (blank, count)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,31 +61,52 @@ def lay_out_in_cuts(
 ) -> Cuts:
     """Lay every blank on cloth of which no cut is longer than ``longest`` ticks.
 
-    One layout where that is short enough. Raises DoesNotFit as ``lay_out`` does, and for a blank
-    longer than ``longest`` in each turn allowed.
+    One layout where that is short enough; else the first of the cuts is the one that may be as long
+    as ``longest``, and each further one is shorter by a repeat. ``cloth.buys`` is asked of a
+    further one with its repeat. Raises DoesNotFit as ``lay_out`` does, and for a blank longer than
+    ``longest`` in each turn allowed; OffTheRepeat for one too long for the further cuts, where the
+    first is full.
     """
     refuse_what_cannot_be_cut(cloth, blanks)
-    if longest is None or lower_bound(kinds_of(blanks), cloth) <= longest:
+    kinds = kinds_of(blanks)
+    if longest is None or lower_bound(kinds, cloth) <= longest:
         whole = lay_out(cloth, blanks, effort=effort, rows_only=rows_only)
         if longest is None or whole.length <= longest:
             return Cuts((whole,), whole.bound)
-    lying = [short_enough(index, blank, cloth, longest) for index, blank in enumerate(blanks)]
+    rest = longest - cloth.repeat
+    lying = [_lying(index, blank, cloth, longest, rest) for index, blank in enumerate(blanks)]
     turned = {index for index, blank in enumerate(blanks) if lying[index].width != blank.width}
     in_rows = lay_out(cloth, lying, effort=effort, rows_only=True)
-    parted = [(own, _pieces_in(own)) for own in _into_cuts(in_rows.rows, cloth.repeat, longest)]
-    different = {held: own for own, held in parted}  # many cuts hold the same pieces
-    share = Effort(effort.work * FULL_SEARCHES // max(FULL_SEARCHES, len(different)))
-    laid = {
-        held: told_of(best_cut(own, cloth, lying, longest, share, rows_only), turned)
-        for held, own in different.items()
-    }
-    kinds = kinds_of(lying)
+    parted = _into_cuts(in_rows.rows, cloth.repeat, longest)
+    # many cuts hold the same pieces; on a repeat the first one is bought otherwise
+    keys = [(cloth.repeat > 0 and not number, _pieces_in(own)) for number, own in enumerate(parted)]
+    share = Effort(effort.work * FULL_SEARCHES // max(FULL_SEARCHES, len(set(keys))))
+    laid: dict[tuple[bool, _Held], Layout] = {}
+    for key, own in zip(keys, parted, strict=True):
+        if key not in laid:
+            of_cut, room = (cloth, longest) if key[0] else (_further(cloth), rest)
+            laid[key] = told_of(best_cut(own, of_cut, lying, room, share, rows_only), turned)
     bound = lower_bound(kinds, replace(cloth, repeat=0))
     if not cloth.repeat:
         bound = max(bound, in_rows.bound)  # cuts laid one after another are one layout
     box = box_for(kinds, cloth, longest, unit_of(kinds, cloth))
     assert box is not None, "each piece by itself goes into a cut"
-    return Cuts(tuple(laid[held] for _, held in parted), bound, boxes_needed(box))
+    return Cuts(tuple(laid[key] for key in keys), bound, boxes_needed(box))
+
+
+def _further(cloth: Cloth) -> Cloth:
+    """The cloth of a further cut, of which a repeat more is bought."""
+    if not cloth.repeat:
+        return cloth
+    return replace(cloth, buys=lambda length: cloth.buys(cloth.repeat + length))
+
+
+def _lying(index: int, blank: Blank, cloth: Cloth, longest: int, rest: int) -> Blank:
+    """The blank, lying so that any cut takes it; else so that the first one does."""
+    try:
+        return short_enough(index, blank, cloth, rest)
+    except DoesNotFit:
+        return short_enough(index, blank, cloth, longest)
 
 
 def short_enough(index: int, blank: Blank, cloth: Cloth, longest: int) -> Blank:
@@ -103,22 +138,34 @@ class _Cut:
 
 
 def _into_cuts(rows: Sequence[Row], repeat: int, longest: int) -> list[list[Row]]:
-    """Rows in cuts, first fit by decreasing height; the one with most repeat to spare goes last."""
+    """Rows in cuts, first fit by decreasing height; the one with most repeat to spare goes last.
+
+    The first cut holds ``longest``, each further one a repeat less. Raises OffTheRepeat.
+    """
     cuts: list[_Cut] = []
     first, height = 0, 0  # what has refused a row refuses the rows that are as high
+    rest = longest - repeat
     for row in sorted(rows, key=lambda one: -one.height):
         first, height = first if row.height == height else 0, row.height
         whole = next_repeat(row.height, repeat)
         spare = whole - row.height
         for number in range(first, len(cuts)):
             own = cuts[number]
-            if own.whole + whole - max(own.spare, spare) <= longest:
+            if own.whole + whole - max(own.spare, spare) <= (rest if number else longest):
                 own.rows.append(row)
                 own.whole += whole
                 own.spare = max(own.spare, spare)
                 first = number
                 break
         else:
+            if cuts and row.height > rest:
+                places = (place for column in row.columns for place in column.placements)
+                tallest = max(places, key=lambda place: place.length)
+                raise OffTheRepeat(
+                    tallest.blank,
+                    f"a piece {tallest.length} ticks long needs a further cut, of which {rest} "
+                    "are sure to lie from the start of a repeat on",
+                )
             first = len(cuts)
             cuts.append(_Cut([row], whole, spare))
     return [in_order(own.rows, repeat) for own in cuts]
@@ -161,7 +208,7 @@ def _stacked(rows: Sequence[Row], cloth: Cloth) -> tuple[Row, ...]:
     return tuple(stacked)
 
 
-def _pieces_in(rows: Sequence[Row]) -> tuple[tuple[int, int], ...]:
+def _pieces_in(rows: Sequence[Row]) -> _Held:
     """How many of which blanks lie in these rows: (blank, count)."""
     places = (p.blank for row in rows for column in row.columns for p in column.placements)
     return tuple(sorted(Counter(places).items()))
