@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.estimated import Estimate
 from estimator.layout import Style
+from estimator.reports.alike import alike_cuts
 from estimator.reports.assumptions import assumptions
 from estimator.reports.budget_papers import budget_table, savings_table
 from estimator.reports.fabric_papers import cut_table, widths_table
@@ -167,7 +168,9 @@ def _layouts(choice: FabricChoice, estimate: Estimate) -> list[dict[str, Any]]:
             "pictures": [_drawn(one) for one in layout_pictures(choice, number, estimate)],
             "in_rows": cuts[number].style is Style.STRAIGHT_ROWS,
         }
-        for number, (table, _) in enumerate(written_layouts(choice, estimate))
+        for (number, *_), (table, _) in zip(
+            alike_cuts(choice), written_layouts(choice, estimate), strict=True
+        )
     ]
 
 

@@ -10,6 +10,7 @@ from estimator.buying.one_width import WidthOption
 from estimator.estimated import Estimate
 from estimator.layout import Layout, Style
 from estimator.measure import Length, Unit, tape_text
+from estimator.reports.alike import alike_cuts, cuts_words
 from estimator.reports.pictures.labels import Label, label
 from estimator.reports.pictures.legend import legend_below
 from estimator.reports.pictures.lettering import width_of
@@ -48,13 +49,14 @@ ROW_TEXT = 9.0
 
 
 def layout_pictures(choice: FabricChoice, number: int, estimate: Estimate) -> tuple[Picture, ...]:
-    """One cut of a fabric in as many pictures as it is long, all of one scale."""
+    """A cut of a fabric, and those alike, in as many pictures as it is long, all of one scale."""
     cut = choice.chosen.laid.cuts[number]
     sheet = _Sheet.of(choice, cut, estimate)
     bands = bands_of(cut, int(LONGEST / sheet.scale) + 1)
     title = fabric_title(choice, estimate)
-    if len(choice.chosen.laid.cuts) > 1:
-        title += f", cut {number + 1} of {len(choice.chosen.laid.cuts)}"
+    numbers = next(group for group in alike_cuts(choice) if number in group)
+    if words := cuts_words(numbers, len(choice.chosen.laid.cuts)):
+        title += f", {words}"
     which = estimate.fabrics.index(choice) + 1
     drawn = tuple(outlines(choice.chosen, cut))
     return tuple(
