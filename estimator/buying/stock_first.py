@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil
 
 from estimator.buying.least_taken import least_taken
 from estimator.buying.remnants import length_of
-from estimator.buying.thread import buy_thread, on_one
+from estimator.buying.thread import buy_thread, full_spool
 from estimator.buying.types import Buy, Purchase, costs_less, nothing_bought
 from estimator.catalog import Kind
 from estimator.measure import ZERO, Length
@@ -26,6 +26,8 @@ Buying = Callable[[Need], Lines]
 MOST_RUNS, MOST_SUMS = 2_000, 4_000
 MOST_COUNTED = 200
 """Of more things in hand all are used, or none."""
+MOST_PARTS = 24
+"""Part spools that are thought of for one thread, the fullest."""
 
 
 def with_stock(need: Need, lines: Lines, singles: Sequence[Single], buying: Buying) -> Lines:
@@ -161,22 +163,50 @@ def _zips(need: CountNeed, lines: Lines, singles: Sequence[Single], buying: Buyi
 
 
 def _spools(need: ThreadNeed, lines: Lines, singles: Sequence[Single]) -> Lines:
-    """Spools in hand that hold as much as any on offer, each in the place of one."""
-    longest = max(on_one(offer) for offer in need.terms.offers)
+    """Part spools used up, and full ones each in the place of one, as far as they save any.
+
+    A full spool holds as much as any on offer.
+    """
+    longest = full_spool(need)
     full = [one for one in singles if one.thing.length is None or length_of(one) >= longest]
+    begun = sorted(
+        (one for one in singles if one.thing.length and length_of(one) < longest),
+        key=lambda one: (-length_of(one).ticks, one.row, one.nth),
+    )[:MOST_PARTS]
+    parts, found = _least_spools(
+        lines, ((n, (buy_thread(need, 0, _lengths_of(begun[:n])),)) for n in _up_to(len(begun)))
+    )
+    used = begun[:parts]
     # those that state their length are one each, the others stand together as a count
     most = sum(1 if one.thing.length else one.thing.count for one in full)
+    best, found = _least_spools(
+        found,
+        ((n, (buy_thread(need, n, _lengths_of(used)),)) for n in _up_to(min(most, MOST_COUNTED))),
+    )
+    if not best and not used:
+        return lines
+    rows = sorted(full, key=lambda one: (length_of(one), one.thing.count, one.row, one.nth))
+    taken = (*(Taken(one, length_of(one), ZERO) for one in used), *_from_spools(rows, best))
+    return (replace(found[0], taken=taken), *found[1:])
+
+
+def _up_to(most: int) -> range:
+    return range(1, most + 1)
+
+
+def _lengths_of(singles: Sequence[Single]) -> tuple[Length, ...]:
+    return tuple(length_of(one) for one in singles)
+
+
+def _least_spools(lines: Lines, ways: Iterable[tuple[int, Lines]]) -> tuple[int, Lines]:
+    """The fewest of so many in hand with which least is bought; 0 where they save nothing."""
     best, found = 0, lines
-    for count in range(1, min(most, MOST_COUNTED) + 1):
-        bought = (buy_thread(need, count),)
+    for count, bought in ways:
         if costs_less(_bills(bought), _bills(found)):
             best, found = count, bought
         if not bought[0].buy.bought:
             break
-    if not best:
-        return lines
-    rows = sorted(full, key=lambda one: (length_of(one), one.thing.count, one.row, one.nth))
-    return (replace(found[0], taken=tuple(_from_spools(rows, best))), *found[1:])
+    return best, found
 
 
 def _from_spools(rows: Sequence[Single], count: int) -> Iterator[Taken]:

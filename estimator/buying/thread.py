@@ -2,25 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from estimator.buying.types import Buy, Purchase, nothing_bought
 from estimator.catalog import Offer
 from estimator.faults import Wrong
-from estimator.measure import Length, shop_text, whole_ticks
+from estimator.measure import Length, shop_text, total, whole_ticks
 from estimator.needs.types import Group, ThreadNeed
 from estimator.stitches import Machine
 from estimator.working import Operation, Reckoning, Step, in_all
 
 
-def buy_thread(need: ThreadNeed, in_hand: int = 0) -> Purchase:
+def buy_thread(need: ThreadNeed, in_hand: int = 0, parts: Sequence[Length] = ()) -> Purchase:
     """The cheapest way to buy a thread; raises Wrong for spools that say nothing of their length.
 
     One kind of spool or cone is taken, and packs of several are whole. ``in_hand`` are full spools
-    or cones that need not be bought.
+    or cones that need not be bought; ``parts`` is on part spools, for a lockstitch machine.
     """
-    ways = [_on_spools(need, offer, in_hand) for offer in need.terms.offers]
+    ways = [_on_spools(need, offer, in_hand, parts) for offer in need.terms.offers]
     priced = all(way.cost is not None for way in ways)
     best = min(ways, key=lambda way: (way.cost if priced else 0, _thread_on(way)))
     return Purchase(
@@ -61,11 +62,35 @@ def on_one(offer: Offer) -> Length:
     return offer.length
 
 
-def _on_spools(need: ThreadNeed, offer: Offer, in_hand: int) -> Buy:
+def full_spool(need: ThreadNeed) -> Length:
+    """How much is on the longest spool on offer: one in hand with less is a part spool."""
+    return max(on_one(offer) for offer in need.terms.offers)
+
+
+def spools_for(need: ThreadNeed, offer: Offer, parts: Sequence[Length]) -> int:
+    """How many spools and cones of an offer all that is sewn takes, beside part spools in hand."""
+    return sum(fitted.count for fitted in _by_machine(need, on_one(offer), parts))
+
+
+def left_on_spools(need: ThreadNeed, offer: Offer, parts: Sequence[Length]) -> tuple[Length, ...]:
+    """What is left on spools and cones of an offer that were begun, once all is sewn.
+
+    ``parts`` are the part spools in hand that were used up first.
+    """
+    holds = on_one(offer)
+    found = []
+    for fitted in _by_machine(need, holds, parts):
+        left = Length(int(fitted.count * holds.ticks - fitted.thread))
+        found += [left] if fitted.count and left else []
+    return tuple(found)
+
+
+def _on_spools(need: ThreadNeed, offer: Offer, in_hand: int, parts: Sequence[Length]) -> Buy:
     holds = on_one(offer)
     steps: list[Step] = []
     counts = []
-    for count, worked in _by_machine(need, holds):
+    for fitted in _by_machine(need, holds, parts):
+        count, worked = fitted.count, fitted.steps
         counts.append(count)
         steps += worked
     count = sum(counts)
@@ -94,7 +119,16 @@ def _on_spools(need: ThreadNeed, offer: Offer, in_hand: int) -> Buy:
     return Buy(offer, count, tuple(steps), "; ".join(notes))
 
 
-def _by_machine(need: ThreadNeed, holds: Length) -> Iterator[tuple[int, tuple[Step, ...]]]:
+@dataclass(frozen=True, slots=True)
+class _Fitted:
+    """So many spools for ``thread`` in ticks, and the working."""
+
+    count: int
+    thread: Fraction
+    steps: tuple[Step, ...]
+
+
+def _by_machine(need: ThreadNeed, holds: Length, parts: Sequence[Length]) -> Iterator[_Fitted]:
     """For each machine, and there for each needle and looper: so many spools, and the working."""
     for machine in Machine:
         sewn = [(stitch, thread) for stitch, thread in need.sewn if stitch.machine is machine]
@@ -102,8 +136,9 @@ def _by_machine(need: ThreadNeed, holds: Length) -> Iterator[tuple[int, tuple[St
             continue
         if machine is Machine.LOCKSTITCH:
             label = "thread of the lockstitch machine"
+            pooled = in_all(label, [thread for _, thread in sewn])
             yield _fitted(
-                in_all(label, [thread for _, thread in sewn]),
+                _beside(pooled, parts) if parts else pooled,
                 holds,
                 "needle and bobbin share spools",
             )
@@ -111,7 +146,7 @@ def _by_machine(need: ThreadNeed, holds: Length) -> Iterator[tuple[int, tuple[St
         shares = dict.fromkeys(name for stitch, _ in sewn for name, _ in stitch.shares)
         worked: tuple[Step, ...] = tuple(step for _, thread in sewn for step in thread.steps)
         for name in shares:
-            parts = [
+            through = [
                 Reckoning.start(f"thread in {stitch}", thread.value).times(
                     f"through the {name}", share
                 )
@@ -119,13 +154,20 @@ def _by_machine(need: ThreadNeed, holds: Length) -> Iterator[tuple[int, tuple[St
                 for label, share in stitch.shares
                 if label == name
             ]
-            count, steps = _fitted(
-                in_all(f"through the {name}", parts), holds, f"{machine.value}, {name}: its own"
+            own = _fitted(
+                in_all(f"through the {name}", through), holds, f"{machine.value}, {name}: its own"
             )
-            yield count, (*worked, *steps)
+            yield replace(own, steps=(*worked, *own.steps))
             worked = ()
 
 
-def _fitted(thread: Reckoning, holds: Length, label: str) -> tuple[int, tuple[Step, ...]]:
+def _beside(thread: Reckoning, parts: Sequence[Length]) -> Reckoning:
+    """The thread that is still wanted once the part spools are used up."""
+    on_parts = min(total(parts), Length(int(thread.exact)))
+    return thread.minus("on part spools from the stash", on_parts)
+
+
+def _fitted(thread: Reckoning, holds: Length, label: str) -> _Fitted:
     count = -(-thread.exact.numerator // (thread.exact.denominator * holds.ticks))
-    return count, (*thread.steps, Step(label, Operation.FITTED, holds, count))
+    steps = (*thread.steps, Step(label, Operation.FITTED, holds, count))
+    return _Fitted(count, thread.exact, steps)

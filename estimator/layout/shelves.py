@@ -91,12 +91,16 @@ class _OpenStack:
 
 
 class _OpenShelf:
-    """A row that can still take columns `beside` those it has."""
+    """A row that can still take columns `beside` those it has.
 
-    __slots__ = ("beside", "height", "stacks")
+    `above` is the most that is open above one of its columns.
+    """
+
+    __slots__ = ("above", "beside", "height", "stacks")
 
     def __init__(self, height: int, cloth: Cloth) -> None:
         self.height = height
+        self.above = 0
         self.beside = Beside(cloth)
         self.stacks: list[_OpenStack] = []
 
@@ -126,6 +130,12 @@ class _OpenShelf:
         self.stacks.append(stack)
         self.beside.add(piece.width, side)
         return stack
+
+    def lay(self, piece: Piece, stack: _OpenStack, repeat: int) -> None:
+        """The piece on top of a column."""
+        stack.pieces.append(piece)
+        stack.used = next_repeat(stack.used + piece.length, repeat)
+        self.above = max(self.height - one.used for one in self.stacks)
 
     def closed(self) -> Shelf:
         return shelf_of(
@@ -200,6 +210,9 @@ class _Choices:
 
     def rank(self, number: int, shelf: _OpenShelf) -> tuple[int, int] | None:
         """How far down the list of rows to choose from this one stands; None if it has no room."""
+        anywhere = self.sides == (Side.NONE,)
+        if anywhere and self.piece.width > shelf.beside.room and self.piece.length > shelf.above:
+            return None  # most rows of a large show are full: they are not worth a closer look
         place = self.in_row(shelf)
         if place is None:
             return None
@@ -233,8 +246,7 @@ def _lay_copies(choices: _Choices, quantity: int, shelves: list[_OpenShelf]) -> 
         if stack is None:
             assert side is not None, "a piece goes on top of a column, or opens one"
             stack = shelf.opened(piece, side)
-        stack.pieces.append(piece)
-        stack.used = next_repeat(stack.used + piece.length, cloth.repeat)
+        shelf.lay(piece, stack, cloth.repeat)
         rank = choices.rank(number, shelf)
         if rank is not None:
             heappush(queue, rank)

@@ -8,7 +8,7 @@ from pathlib import Path
 from estimator.estimated import Estimate
 from estimator.faults import Fault, Refused
 from estimator.reports.alike import alike_cuts
-from estimator.reports.pictures.layout_pictures import layout_pictures
+from estimator.reports.pictures.layout_pictures import layout_pictures, remnant_pictures
 from estimator.reports.pictures.marks import Picture
 from estimator.reports.pictures.png import png_bytes
 from estimator.reports.pictures.svg import svg_text
@@ -20,6 +20,8 @@ from estimator.reports.saving import write_whole
 def all_pictures(estimate: Estimate) -> Iterator[Picture]:
     """The layouts, the trims, and the widths compared."""
     for choice in estimate.fabrics:
+        for number in range(len(choice.chosen.stash)):
+            yield from remnant_pictures(choice, number, estimate)
         for number, *_ in alike_cuts(choice):
             yield from layout_pictures(choice, number, estimate)
     yield from trim_pictures(estimate)
