@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from estimator.buying.cut_lengths import fabric_needed
 from estimator.buying.laying import NoSureStart, best_made_up
 from estimator.buying.one_width import WidthOption, best_shop, cheapest, matching, takes
 from estimator.buying.types import Buy, Purchase, costs_less, least_bought
 from estimator.catalog import Offer
 from estimator.faults import Fault, Faults, Refused, Wrong
-from estimator.measure import ZERO, Length, Unit, natural_text, tape_text
+from estimator.measure import ZERO, Length, Unit, about_text, natural_text, tape_text
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.fits import (
     LAY_OPEN,
@@ -213,9 +214,21 @@ def _refuse_too_long(
         return
     longest = max(offers, key=lambda offer: offer.bolt or ZERO)
     assert longest.bolt is not None, "an offer without it takes any length"
+    takes_up = " and ".join(
+        word
+        for word, is_so in (
+            ("straightened ends", terms.straightening > ZERO),
+            ("shrinkage", terms.shrinkage > 0),
+            ("waste", terms.waste > 0),
+        )
+        if is_so
+    )
+    along = f"'{piece.name}' lies {tape_text(needed, unit)} along the fabric"
+    if takes_up:
+        whole = fabric_needed(needed, terms).value
+        along += f" and takes {about_text(whole, unit)} of it with {takes_up}"
     raise Wrong(
-        f"'{piece.name}' lies {tape_text(needed, unit)} along the fabric, and no bolt is longer "
-        f"than {natural_text(longest.bolt, longest.sold_by)}, its ends still to be straightened",
+        f"{along}, and no bolt is longer than {natural_text(longest.bolt, longest.sold_by)}",
         "take a longer bolt, or cut the piece in parts with a seam",
     )
 

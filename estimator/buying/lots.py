@@ -30,7 +30,7 @@ class Lot:
     Head to tail, each lies ``apart`` further from the near edge than the one before it, by
     turns where there are two distances. With one square side, that of the first is at that edge.
     Those on their heads lie ``shift`` further from the cut end. ``layers`` pieces are cut at once;
-    ``half`` says that it is half a piece, on the fold.
+    ``half`` says that it is half a piece, on the fold. ``spare`` are cut beyond what is asked for.
     """
 
     piece: int
@@ -41,6 +41,7 @@ class Lot:
     layers: int = 1
     half: bool = False
     shift: Length = ZERO
+    spare: int = 0
 
 
 def single_lots(
@@ -163,4 +164,5 @@ def _lot(part: Part, count: int, quantity: int, row: _Row | None = None) -> Lot:
         held=part.held,
     )
     apart = in_row.apart if in_row else ()
-    return Lot(part.number, count, name, blank, apart, part.layers, part.half, shift)
+    spare = part.spare * count
+    return Lot(part.number, count, name, blank, apart, part.layers, part.half, shift, spare)
