@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import signal
 from collections.abc import Callable, Iterable, Sequence
 from concurrent.futures import ProcessPoolExecutor
+from multiprocessing import active_children
 from pathlib import Path
 
 from estimator.estimate import estimate
@@ -31,14 +33,20 @@ def estimates_of(
     if processes < 2 or len(jobs) < WORTH_A_PROCESS:
         return _collected(map(_tried, jobs), told)
     workers = min(processes, len(jobs))
-    with ProcessPoolExecutor(
-        workers, initializer=remember_until_the_end, initargs=(memory,)
-    ) as pool:
+    with ProcessPoolExecutor(workers, initializer=_begin, initargs=(memory,)) as pool:
         try:
             return _collected(pool.map(_tried, jobs), told)
         except BaseException:
             pool.shutdown(wait=False, cancel_futures=True)
+            for process in active_children():
+                process.terminate()  # what it is at is of no use any more
             raise
+
+
+def _begin(memory: Path | None) -> None:
+    """A process ends without a word when somebody interrupts the work: the first one tells."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+    remember_until_the_end(memory)
 
 
 def _tried(job: Job) -> Estimate | Refused:

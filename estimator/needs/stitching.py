@@ -12,8 +12,9 @@ from dataclasses import dataclass, replace
 
 from estimator.edges import SEWN, SIDES, EdgeRef, Finish
 from estimator.measure import ZERO, Length, total
+from estimator.needs.allowances import allowances_of
 from estimator.needs.closures import closure_of
-from estimator.needs.cutting import ACROSS, allowances_of, with_own_sizes
+from estimator.needs.cutting import ACROSS, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.makeup import takes_a_length
 from estimator.needs.outlines import stated
