@@ -19,6 +19,7 @@ from tabulate import tabulate
 
 from estimator import estimate_files
 from estimator.buying.laying import laid_once
+from estimator.buying.remnants import laid_on_remnant
 from estimator.memory import remembering
 
 COSTUMES = 5
@@ -91,6 +92,7 @@ def write_stash(folder: Path, seed: int) -> Path:
 def seconds(show: Path, stash: Path | None, processes: int, memory: Path | None) -> float:
     """How long the estimate takes, with nothing known but what is in the file."""
     laid_once.cache_clear()
+    laid_on_remnant.cache_clear()
     started = perf_counter()
     with remembering(memory):
         estimate_files([show], stash=stash, processes=processes, memory=memory)
