@@ -39,6 +39,7 @@ for command in (
     papers.book_out,
     starters.schema,
     starters.new,
+    starters.convert,
 ):
     app.command()(command)
 

@@ -291,6 +291,12 @@ COMMON = {
              "price"),
     "elastic": ("name", "measure", "width", "stretch", "quantity", "buy", "price"),
     "notion": ("name", "quantity", "spare", "length", "kind", "buy", "colour", "price"),
+    "lacing": ("name", "along", "length", "apart", "pairs", "gap", "tie", "buy", "colour", "price"),
+    "boning": ("name", "length", "quantity", "along", "casing_for", "buy", "price"),
+    "loops": ("name", "buttons", "width", "buy", "colour", "price"),
+    "thread": ("name", "sews", "stitch", "buy", "colour", "price"),
+    "cut": ("fabric", "cut_to", "shorter", "longer", "trimmed", "quantity", "width", "length"),
+    "seam": ("name", "edges.0", "edges.1", "gathered", "allowance", "stitch"),
 }  # fmt: skip
 """The columns that most people need, in the order in which they stand first."""
 

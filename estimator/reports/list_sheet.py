@@ -292,7 +292,10 @@ class ShoppingListSheet:
             setattr(protection, allowed, False)
 
     def _print(self) -> None:
-        """Without the keys; the sums stand together, on a page of their own where all fills one."""
+        """Without the keys; the sums stand together, on a page of their own where all fills one.
+
+        Where the list ends on its last page hangs on the fonts of whoever prints it.
+        """
         sheet = self.sheet
         last = LETTER_OF["Since the last list"]
         sheet.print_area = f"A1:{last}{self.below - 1}"
