@@ -10,7 +10,7 @@ import os
 from dataclasses import replace
 from decimal import Decimal
 
-from hypothesis import given, settings
+from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from estimator import Catalog, Estimate, GarmentOrder, Job, estimate
@@ -132,7 +132,7 @@ def planned(job: Job) -> Estimate:
     return settled_together(job, estimate(new), [estimate(one) for one in each_apart(new)])
 
 
-@settings(max_examples=EXAMPLES, deadline=None)
+@settings(max_examples=EXAMPLES, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(st.lists(garments(), min_size=1, max_size=2), at_shops(), stashes(), charges)
 def test_a_stash_never_makes_a_list_dearer_whatever_the_shops_ask(
     orders: list[GarmentOrder],
@@ -144,7 +144,7 @@ def test_a_stash_never_makes_a_list_dearer_whatever_the_shops_ask(
     assert planned(replace(job, stash=stash)).total <= planned(job).total
 
 
-@settings(max_examples=EXAMPLES, deadline=None)
+@settings(max_examples=EXAMPLES, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(st.lists(garments(), min_size=1, max_size=2), at_shops(), stashes(), charges)
 def test_one_shop_more_never_makes_a_list_dearer_whatever_it_asks(
     orders: list[GarmentOrder],
@@ -157,7 +157,7 @@ def test_one_shop_more_never_makes_a_list_dearer_whatever_it_asks(
     assert planned(job).total <= planned(replace(job, catalog=of(fewer))).total
 
 
-@settings(max_examples=EXAMPLES, deadline=None)
+@settings(max_examples=EXAMPLES, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 @given(st.lists(garments(), min_size=2, max_size=3), at_shops(), charges)
 def test_together_never_costs_more_than_apart_whatever_the_shops_ask(
     orders: list[GarmentOrder], offers: dict[str, list[Row]], asked: dict[str, Decimal]
