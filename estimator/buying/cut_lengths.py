@@ -128,7 +128,8 @@ def cut_from_roll(needed: Sequence[Reckoning], offer: Offer) -> Buy:
     cuts = [as_sold(one, offer) for one in needed]
     sold = in_all("all cuts together", _told_once(cuts))
     unit = offer.sold_by
-    note = f"cut in {_listed([cut.value for cut in cuts], unit)}" if len(cuts) > 1 else ""
+    parts = f"cut in {_listed([cut.value for cut in cuts], unit)}" if len(cuts) > 1 else ""
+    note = "; ".join(filter(None, (parts, _minimum_note(needed, cuts, offer))))
     least = offer.from_quantity
     if not isinstance(least, Length) or sold.value >= least:
         return Buy(offer, sold.value, sold.steps, note)
@@ -136,6 +137,17 @@ def cut_from_roll(needed: Sequence[Reckoning], offer: Offer) -> Buy:
     more = _sayable(more.sold_by("as the shop sells it", offer.selling_step), offer)
     why = break_note(shop_text(least, unit))
     return Buy(offer, more.value, more.steps, "; ".join(filter(None, (note, why))))
+
+
+def _minimum_note(needed: Sequence[Reckoning], cuts: Sequence[Reckoning], offer: Offer) -> str:
+    """Tells the buyer that a cut is longer than it need be because the shop cuts no less."""
+    if offer.minimum is None:
+        return ""
+    for one, cut in zip(needed, cuts, strict=True):
+        short = one.exact < offer.minimum.ticks
+        if short and one.sold_by("as it would be sold", offer.selling_step).value < cut.value:
+            return f"this shop cuts no less than {shop_text(offer.minimum, offer.sold_by)}"
+    return ""
 
 
 MOST_LISTED = 4

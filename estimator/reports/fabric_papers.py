@@ -90,6 +90,7 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
     money = f" ({estimate.currency})" if estimate.currency else ""
     rows: list[tuple[Value, ...]] = []
     for option in sorted(choice.options, key=_cheapest_first):
+        style, proof = option.laid.style.value, proof_text(option)
         rows.append(
             (
                 "bought" if option is choice.chosen else "",
@@ -99,7 +100,7 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
                 option.buy.unit,
                 option.buy.cost,
                 option.waste,
-                "; ".join((option.laid.style.value, *_seamed(option), proof_text(option))),
+                "; ".join(filter(None, (style, option.buy.note, *_seamed(option), proof))),
             )
         )
     notes = [f"{sentence(choice.reason)}."] if choice.reason else []

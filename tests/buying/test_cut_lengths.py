@@ -86,6 +86,14 @@ def test_a_shop_cuts_no_less_than_its_minimum() -> None:
     assert bought(cloth("24", 'minimum = "1/2 yd"'), "print").buy.bought == length("3/4 yd")
 
 
+def test_the_buyer_is_told_of_a_minimum_only_where_it_makes_the_cut_longer() -> None:
+    # 10 in and 2 in of straightening are 12 in, 3/8 yd; 24 in and 2 in are 26 in, 3/4 yd
+    short = bought(cloth("10", 'minimum = "1/2 yd"'), "print").buy
+    assert short.note == "this shop cuts no less than 1/2 yd"
+    assert not bought(cloth("24", 'minimum = "1/2 yd"'), "print").buy.note
+    assert not bought(cloth("10", 'minimum = "12 1/2 in"'), "print").buy.note
+
+
 def test_metres_are_sold_by_the_tenth() -> None:
     metric = BARE.replace('"apron"', '"apron"\nunit = "cm"').replace("45 in", "114 cm")
     assert bought(cloth("131", heading=metric), "print").buy.bought == length("1.4 m")
