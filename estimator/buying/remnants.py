@@ -122,8 +122,8 @@ def _laid_on(
     if breadth.usable <= ZERO or longest <= 0 or not able:
         return None
     own = in_hand(terms, single)
-    lots = single_lots(able, breadth, nap=terms.nap)
     cloth = cloth_of_width(own, breadth)
+    lots = single_lots(able, breadth, cloth, nap=terms.nap)
     layout = _fullest(cloth, [lot.blank for lot in lots], longest, rows_only=terms.rows_only)
     if layout is None:
         return None
