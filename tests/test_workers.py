@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import os
-import signal
 from importlib import import_module
 from multiprocessing import active_children
 from pathlib import Path
@@ -44,10 +42,11 @@ def test_every_job_is_told_once_and_comes_in_its_place(processes: int) -> None:
     assert [one.purchases for one in found] == [estimate(job).purchases for job in jobs()]
 
 
-def test_an_interruption_ends_the_processes_too() -> None:
-    def interrupted(_: int) -> None:
-        raise KeyboardInterrupt
+def interrupted(*_: object) -> None:
+    raise KeyboardInterrupt
 
+
+def test_an_interruption_ends_the_processes_too() -> None:
     with pytest.raises(KeyboardInterrupt):
         estimates_of(jobs(), 2, interrupted)
     assert not active_children()
@@ -61,7 +60,7 @@ def test_an_interrupted_command_says_that_nothing_was_written(
     list_file = tmp_path / "list.xlsx"
     monkeypatch.setattr("sys.argv", ["estimator", "write", str(file), "--out", str(list_file)])
     pipeline = import_module("estimator.estimate")  # by its name alone it is the function
-    monkeypatch.setattr(pipeline, "needs_of", lambda *_: os.kill(os.getpid(), signal.SIGINT))
+    monkeypatch.setattr(pipeline, "needs_of", interrupted)
     with pytest.raises(SystemExit) as end:
         cli.main()
     assert end.value.code == 130
