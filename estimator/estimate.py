@@ -178,10 +178,10 @@ def _sewn_in(
 
 def _threads(needs: Needs, sewn: Sequence[Sequence[Sewn]], faults: Faults) -> list[Purchase]:
     """Thread for all that is sewn."""
-    purchases = []
+    purchases: list[Purchase] = []
     for need in thread_needs(needs, sewn):
         with faults.about(need.sources[0].where):
-            purchases.append(buy_thread(need))
+            purchases += buy_thread(need)
     return purchases
 
 

@@ -10,7 +10,7 @@ from math import ceil
 
 from estimator.buying.least_taken import least_taken
 from estimator.buying.remnants import length_of
-from estimator.buying.thread import buy_thread, on_one
+from estimator.buying.thread import on_one, wound_off
 from estimator.buying.types import Buy, Purchase, costs_less, nothing_bought
 from estimator.catalog import Kind
 from estimator.measure import ZERO, Length
@@ -36,7 +36,7 @@ def with_stock(need: Need, lines: Lines, singles: Sequence[Single], buying: Buyi
     if isinstance(need, LengthNeed):
         found = _lengths(need, lines, singles, buying)
     elif isinstance(need, ThreadNeed):
-        found = _spools(need, lines, singles)
+        found = _spools(need, lines, singles, buying)
     elif need.opening is not None:
         found = _zips(need, lines, singles, buying)
     else:
@@ -160,36 +160,41 @@ def _zips(need: CountNeed, lines: Lines, singles: Sequence[Single], buying: Buyi
     return (replace(found[0], taken=taken), *found[1:])
 
 
-def _spools(need: ThreadNeed, lines: Lines, singles: Sequence[Single]) -> Lines:
-    """Spools in hand that hold as much as any on offer, each in the place of one."""
+def _spools(need: ThreadNeed, lines: Lines, singles: Sequence[Single], buying: Buying) -> Lines:
+    """Full and part spools in hand, each for one needle or looper, before others are bought.
+
+    A spool that says nothing of its length holds as much as the longest on offer.
+    """
     longest = max(on_one(offer) for offer in need.terms.offers)
-    full = [one for one in singles if one.thing.length is None or length_of(one) >= longest]
-    # those that state their length are one each, the others stand together as a count
-    most = sum(1 if one.thing.length else one.thing.count for one in full)
-    best, found = 0, lines
-    for count in range(1, min(most, MOST_COUNTED) + 1):
-        bought = (buy_thread(need, count),)
-        if costs_less(_bills(bought), _bills(found)):
-            best, found = count, bought
-        if not bought[0].buy.bought:
-            break
-    if not best:
+    spools = [
+        (longest if one.thing.length is None else length_of(one), one)
+        for one in singles
+        for _ in range(1 if one.thing.length else min(one.thing.count, MOST_COUNTED))
+    ]
+    spools.sort(key=lambda one: (one[0], one[1].thing.count, one[1].row, one[1].nth))
+
+    def beside(some: Sequence[tuple[Length, Single]]) -> Lines:
+        return buying(replace(need, in_hand=tuple(length for length, _ in some)))
+
+    used = least_taken(spools[:MOST_COUNTED], lambda some: _bills(beside(some)))
+    if not used or not costs_less(_bills(beside(used)), _bills(lines)):
         return lines
-    rows = sorted(full, key=lambda one: (length_of(one), one.thing.count, one.row, one.nth))
-    return (replace(found[0], taken=tuple(_from_spools(rows, best))), *found[1:])
+    found = beside(used)
+    wound = wound_off(replace(need, in_hand=tuple(length for length, _ in used)))
+    taken = tuple(_taken_off(used, wound))
+    return (replace(found[0], taken=taken), *found[1:])
 
 
-def _from_spools(rows: Sequence[Single], count: int) -> Iterator[Taken]:
-    for one in rows:
-        if not count:
-            return
-        if one.thing.length:
-            count -= 1
-            yield Taken(one, length_of(one), ZERO)
+def _taken_off(used: Sequence[tuple[Length, Single]], wound: Sequence[Length]) -> Iterator[Taken]:
+    """What is used of each spool; those that stand together as a count are told together."""
+    whole: Counter[Single] = Counter()
+    for (length, one), amount in zip(used, wound, strict=True):
+        if one.thing.length is None:
+            whole[one] += 1
         else:
-            amount = min(count, one.thing.count)
-            count -= amount
-            yield Taken(one, amount, one.thing.count - amount)
+            yield Taken(one, amount, length - amount)
+    for one, count in whole.items():
+        yield Taken(one, count, one.thing.count - count)
 
 
 def _counted(need: CountNeed, lines: Lines, singles: Sequence[Single], buying: Buying) -> Lines:

@@ -270,7 +270,10 @@ class ToSew:
 
 @dataclass(frozen=True, slots=True)
 class ThreadNeed:
-    """Thread to buy: so much for each stitch, all garments together; ``takes`` is by garment."""
+    """Thread to buy: so much for each stitch, all garments together; ``takes`` is by garment.
+
+    ``in_hand`` is what is on each of the spools and cones that are there already.
+    """
 
     key: str
     title: str
@@ -280,6 +283,7 @@ class ThreadNeed:
     sewn: tuple[tuple[Stitch, Reckoning], ...]
     takes: tuple[tuple[Source, Length], ...]
     sources: tuple[Source, ...]
+    in_hand: tuple[Length, ...] = ()
 
 
 @dataclass(frozen=True)

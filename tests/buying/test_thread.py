@@ -40,6 +40,24 @@ def test_the_cheaper_kind_of_spool_is_taken() -> None:
     assert line.buy.cost == Decimal("0.90")
 
 
+def test_spools_of_several_sizes_hold_a_long_thread_for_less() -> None:
+    # A hem of 40 in takes 100 in: two spools of 60 in for 1.00, or one of 60 and one of 40 for
+    # 0.80. What the larger holds is taken off, and 40 in are left for the smaller.
+    sold = (
+        'sold = [{ put_up = "spool of 60 in", price = "0.50 each" },'
+        ' { put_up = "spool of 40 in", price = "0.30 each" }]\n'
+    )
+    heading = HEADING.replace('"apron"', '"apron"\ncurrency = "USD"')
+    found = estimate(plan(heading + PANEL % "rolled hem" + THREAD + sold))
+    larger, smaller = (line for line in found.purchases if "blue" in line.names)
+    assert (larger.buy.bought, larger.buy.unit) == (1, "spool of 60 in")
+    assert (smaller.buy.bought, smaller.buy.unit) == (1, "spool of 40 in")
+    assert smaller.key == f"{larger.key} / spool of 40 in"
+    assert [step.result for step in larger.buy.steps[-2:]] == [length("60"), 1]
+    assert [step.result for step in smaller.buy.steps[-2:]] == [length("40"), 1]
+    assert larger.notes == ("together with 1 × spool of 40 in",)
+
+
 def test_without_prices_the_least_thread_is_bought() -> None:
     # Two of 60 in are 120 in of thread, one of 150 in is more.
     sold = 'sold = [{ put_up = "spool of 150 in" }, { put_up = "spool of 60 in" }]\n'

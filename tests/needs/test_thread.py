@@ -176,22 +176,22 @@ def test_what_no_thread_sews_is_told() -> None:
 
 
 def test_a_thread_from_a_shop_comes_in_packs_of_spools_of_its_length() -> None:
-    shop = catalog(
-        [{"item": "poly", "kind": "thread"}],
-        [
-            {"item": "poly", "put_up": "each", "length": "200 in", "price": "2", "currency": "USD"},
-            {
-                "item": "poly",
-                "put_up": "pack of 2",
-                "length": "200 in",
-                "price": "2.50",
-                "currency": "USD",
-            },
-        ],
-    )
+    items = [{"item": "poly", "kind": "thread"}]
+    poly = {"item": "poly", "length": "200 in", "currency": "USD"}
+    offers = [
+        {**poly, "put_up": "each", "price": "2"}, {**poly, "put_up": "pack of 2", "price": "2.50"}
+    ]  # fmt: skip
+    shop = catalog(items, offers)
     blue = '[[thread]]\nname = "blue"\nwaste = 0\nbuy = "poly"\n'
-    # 550 in are on 3 spools of 200 in: 6.00 singly, 5.00 in two packs with one to spare.
-    line = bought(estimate(plan(HEADING + PANELS + blue), shop), "blue")
+    # 550 in are on 3 spools of 200 in: 6.00 singly, 5.00 in two packs, 4.50 in one and a single.
+    two, one = estimate(plan(HEADING + PANELS + blue), shop).purchases[-2:]
+    assert [(line.buy.bought, line.buy.unit) for line in (two, one)] == [
+        (1, "pack of 2"), (1, "each")
+    ]  # fmt: skip
+    assert two.notes == ("5.56 yd on each; together with 1 × each",)
+    dear = [{**offers[0], "price": "2.60"}, offers[1]]
+    # At 2.60 for one spool two packs cost less, and one spool is to spare.
+    line = bought(estimate(plan(HEADING + PANELS + blue), catalog(items, dear)), "blue")
     assert (line.buy.bought, line.buy.unit) == (2, "pack of 2")
     assert "1 to spare" in line.buy.note
 
