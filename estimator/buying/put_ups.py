@@ -16,7 +16,12 @@ from estimator.buying.cut_from import cut_from, off_the_roll, on_put_ups
 from estimator.buying.cut_lengths import break_note, cut_from_roll, steps_sold_of, with_waste
 from estimator.buying.filling import least_filling
 from estimator.buying.fillings import Filling, Holder, Roll, sets_of_put_ups
-from estimator.buying.joining import JoinableRun, JoinedFilling, joined_filling
+from estimator.buying.joining import (
+    JoinableRun,
+    JoinedFilling,
+    joined_beside_roll,
+    joined_filling,
+)
 from estimator.buying.types import Buy, Part, Way
 from estimator.catalog import Offer
 from estimator.faults import Wrong
@@ -86,14 +91,27 @@ class _Shelf:
         whole = least_filling(lengths, self.holders)
         if whole is not None:
             yield self._way(whole)
+        costs = [whole.cost] if whole else []
         for roll in self.rolls:
-            partly = least_filling(lengths, self.holders, self._roll(roll))
+            on_roll = self._roll(roll)
+            costs.append(on_roll.cost(sum(lengths)))
+            partly = least_filling(lengths, self.holders, on_roll)
             if partly is not None and partly.rolled and partly.loads:
+                costs.append(partly.cost)
                 yield self._way(partly, roll)
         if any(run.joins for run in self.runs):
-            joined = joined_filling(self.runs, self.holders, whole.cost if whole else None)
-            if joined is not None and joined.joins:
-                yield self._way(joined.filling, joined=joined)
+            yield from self._joined_ways(costs)
+
+    def _joined_ways(self, costs: list[int]) -> Iterator[Way]:
+        """Runs joined on the put-ups, alone or beside a roll; ``costs`` are those without joins."""
+        joined = joined_filling(self.runs, self.holders, min(costs, default=None))
+        if joined is not None and joined.joins:
+            costs = [*costs, joined.filling.cost]
+            yield self._way(joined.filling, joined=joined)
+        for roll in self.rolls:
+            beside = joined_beside_roll(self.runs, self.holders, self._roll(roll), min(costs))
+            if beside is not None and beside.joins and beside.filling.rolled:
+                yield self._way(beside.filling, roll, beside)
 
     def _roll(self, offer: Offer) -> Roll:
         """What a length of so many parts costs from the roll, waste and the shop's step included.
@@ -113,8 +131,7 @@ class _Shelf:
     ) -> Way:
         """What is bought, each put-up with its working and the runs that are cut from it."""
         everything = self.all_runs
-        owners = joined.owners if joined else None
-        loads, rolled = cut_from(self.need.runs, filling, owners, self.fineness)
+        loads, rolled = cut_from(self.need.runs, filling, joined, self.fineness)
         joins = joined.joins if joined else 0
         if joined:
             more = whole_ticks(Fraction(joined.overlaps, self.fineness))
@@ -137,7 +154,7 @@ class _Shelf:
             buy = replace(part.buy, note=_said(notes, part.buy.note))
             parts.append(replace(part, buy=on_put_ups(buy, offer.put_up, cut)))
         if roll is not None:
-            part = self._from_roll(filling, roll, names)
+            part = self._from_roll(filling, everything, roll, names)
             parts.append(replace(part, buy=off_the_roll(part.buy, rolled)))
         return tuple(parts)
 
@@ -153,7 +170,7 @@ class _Shelf:
         pieces = sum(map(len, cards))
         what = f"{pieces} length{'s' if pieces > 1 else ''}, joined where a run has several"
         if not joins:
-            what = f"{pieces} whole run{'s' if pieces > 1 else ''}, each in one piece"
+            what = f"{pieces} whole runs, each in one piece" if pieces > 1 else "1 run in one piece"
         steps = [*rest.steps, Step(what, Operation.FITTED, Length(holder.holds // self.fineness),
                                    len(cards))]  # fmt: skip
         bought, packs = filling.bought[number], -(-len(cards) // holder.pieces)
@@ -177,9 +194,11 @@ class _Shelf:
         buy = Buy(offer, bought, tuple(steps), "; ".join(notes))
         return Part(buy, self._length(here))
 
-    def _from_roll(self, filling: Filling, roll: Offer, names: list[str]) -> Part:
+    def _from_roll(
+        self, filling: Filling, everything: Reckoning, roll: Offer, names: list[str]
+    ) -> Part:
         on_cards = sum(sum(card) for _, card in filling.loads)
-        rest = self.all_runs.minus("what is on the put-ups", self._length(on_cards))
+        rest = everything.minus("what is on the put-ups", self._length(on_cards))
         needed = with_waste(rest, self.need.terms)
         buy = cut_from_roll([needed], roll)
         return Part(replace(buy, note=_said(_together(names, None), buy.note)), needed.value)
