@@ -20,7 +20,9 @@ Runs = tuple[tuple[Source, Length], ...]
 
 def runs_in_turn(runs: Sequence[Run]) -> Runs:
     """All runs, each as often as it is wanted."""
-    return tuple((run.source, run.length.value) for run in runs for _ in range(run.count))
+    return tuple(
+        (run.source, one.value) for run in runs for one, count in run.in_turn for _ in range(count)
+    )
 
 
 def cut_from(

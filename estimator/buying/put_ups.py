@@ -255,6 +255,14 @@ def all_runs(need: LengthNeed) -> Reckoning:
     return in_all("all runs together", alike)
 
 
+def runs_in_one(need: LengthNeed) -> Reckoning:
+    """Every run's working, where all are cut from one length: a motif begins but once anywhere."""
+    parts = [
+        one.times("so many runs alike", count) for run in need.runs for one, count in run.in_turn
+    ]
+    return in_all("all runs together", parts)
+
+
 def longest_run(need: LengthNeed) -> Length:
     """The longest run, which the shop's longest put-up has to hold."""
     return max(run.length.value for run in need.runs)

@@ -13,11 +13,11 @@ from estimator.buying.cut_from import off_the_roll, runs_in_turn
 from estimator.buying.cut_lengths import break_note, cut_from_roll, with_waste
 from estimator.buying.fillings import Holder
 from estimator.buying.packs import least_packs
-from estimator.buying.put_ups import all_runs, longest_run, ways_on_put_ups
+from estimator.buying.put_ups import longest_run, runs_in_one, ways_on_put_ups
 from estimator.buying.types import Buy, Part, Purchase, Way, least_way
 from estimator.catalog import Kind, Offer
 from estimator.faults import Wrong
-from estimator.measure import Length, Unit, natural_text, tape_text
+from estimator.measure import Length, Unit, natural_text, tape_text, total
 from estimator.needs.types import CountNeed, LengthNeed
 from estimator.working import Operation, Step
 
@@ -33,7 +33,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
 
     ``unit`` is that in which complaints are worded. Raises Wrong for a run that no put-up holds.
     """
-    runs = all_runs(need)
+    runs = runs_in_one(need)
     needed = with_waste(runs, need.terms)
     ways: list[Way] = []
     for offer in need.terms.offers:
@@ -58,7 +58,9 @@ def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
     run_notes = dict.fromkeys(note for run in need.runs for note in run.notes)
     best = least_way(ways)
     others = tuple(tuple(part.buy for part in way) for way in ways if way is not best)
-    takes = tuple((run.source, run.length.value * run.count) for run in need.runs)
+    takes = tuple(
+        (run.source, total(one.value * count for one, count in run.in_turn)) for run in need.runs
+    )
     return tuple(
         Purchase(
             key=_key(need.key, part, number),

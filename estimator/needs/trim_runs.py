@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from estimator.edges import EdgeRef
 from estimator.faults import Wrong, nearest
@@ -26,11 +27,13 @@ def trim_runs(trim: Trim, of: Material, edges: EdgeLengths, source: Source) -> t
     order = edges.order
     garment = order.plan.garment
     runs = []
-    for finished in _finished_rows(trim, edges):
+    for finished in _alike_together(_finished_rows(trim, edges)):
         sewn = sewn_on(trim, of, Path(finished.length, finished.ring), garment.rules, order.tape)
         count = sane(finished.count * order.copies * trim.quantity)
         overlap = _at_a_join(trim, of, order) if trim.joins else ZERO
-        runs.append(Run(source, sewn.length, count, trim.joins, overlap, of.repeat, sewn.notes))
+        runs.append(
+            Run(source, sewn.length, count, trim.joins, overlap, of.repeat, sewn.notes, sewn.after)
+        )
     if trim.mirrored and sum(run.count for run in runs) % 2:
         raise Wrong(
             f"{quoted(trim.name)} is cut in mirrored pairs, and there are "
@@ -76,6 +79,16 @@ def _finished_rows(trim: Trim, edges: EdgeLengths) -> list[Finished]:
     if all(_lengths(row) == _lengths(rows[0]) for row in rows):
         return _times(trim.rows, rows[0])
     return [finished for row in rows for finished in row]
+
+
+def _alike_together(found: list[Finished]) -> list[Finished]:
+    """Runs of one length counted together, with the working of the first of them."""
+    alike: dict[tuple[Fraction, bool], Finished] = {}
+    for one in found:
+        key = (one.length.exact, one.ring)
+        before = alike.get(key)
+        alike[key] = replace(before, count=before.count + one.count) if before else one
+    return list(alike.values())
 
 
 def _times(number: int, found: list[Finished]) -> list[Finished]:

@@ -195,7 +195,8 @@ class Run:
     """One unbroken length of trim as it is bought, ``count`` times alike.
 
     Where it may be joined from several lengths, it is so at most ``joins`` times, each join takes
-    ``overlap`` more, and a join of a patterned trim lies at a ``repeat``.
+    ``overlap`` more, and a join of a patterned trim lies at a ``repeat``. ``after`` is what further
+    ones take in turn where they are cut from the same length after another, if that is less.
     """
 
     source: Source
@@ -205,6 +206,19 @@ class Run:
     overlap: Length = ZERO
     repeat: Length | None = None
     notes: tuple[str, ...] = ()
+    after: tuple[Reckoning, ...] = ()
+
+    @property
+    def in_turn(self) -> tuple[tuple[Reckoning, int], ...]:
+        """What the runs take where all are cut from one length, and how many of them so much."""
+        if not self.after or self.count < 2:
+            return ((self.length, self.count),)
+        further, kinds = self.count - 1, len(self.after)
+        times = (-(-(further - place) // kinds) for place in range(kinds))
+        return (
+            (self.length, 1),
+            *((one, n) for one, n in zip(self.after, times, strict=True) if n),
+        )
 
 
 @dataclass(frozen=True, slots=True)
