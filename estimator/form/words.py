@@ -150,6 +150,7 @@ _WORDS: dict[str, tuple[str, str, str]] = {
     "edge.edges": ("Edge", "your name for it", "neckline"),
     "edge.finish": ("Finish", _EDGE, "faced"),
     "edge.length": ("Length", "finished", "15"),
+    "edge.curve": ("Curve", "by what part of a circle it turns, for rows beside it", "hollow 1/2"),
     "takeup.kind": ("Kind", "", "tuck"),
     "takeup.depth": ("Depth", "of one fold; of a dart what it takes in", "1/2"),
     "takeup.count": ("Count", "how many", "2"),

@@ -157,8 +157,10 @@ def followed_trim(trim: Trim, plan: Plan) -> Trim | None:
 
 
 def granted_of_runs(edges: EdgeLengths) -> tuple[str, ...]:
-    """Which trims were taken as one run over several pieces."""
-    return tuple(filter(None, (taken_together(trim, edges) for trim in edges.order.plan.trim)))
+    """Which trims were taken as one run over several pieces, and which rows as long as an edge."""
+    trims = edges.order.plan.trim
+    told = (word(trim, edges) for word in (taken_together, taken_as_straight) for trim in trims)
+    return tuple(filter(None, told))
 
 
 def _followed(trim: Trim, edges: EdgeLengths) -> list[EdgeRef]:
@@ -185,6 +187,23 @@ def taken_together(trim: Trim, edges: EdgeLengths) -> str:
     return (
         f"{trim.name} is one run over {names}, sewn to one another; for a run on each, write "
         'run = "each".'
+    )
+
+
+def taken_as_straight(trim: Trim, edges: EdgeLengths) -> str:
+    """Rows inside an edge of stated length that says nothing of its curve are as long as it is."""
+    if trim.row_spacing is None and not trim.from_edge:
+        return ""
+    stated = []
+    for ref in _followed(trim, edges):
+        edge = edges.piece(ref.piece).edges.get(ref.edge)
+        if edge is not None and edge.length is not None and edge.curve is None:
+            stated.append(str(ref))
+    if not stated:
+        return ""
+    return (
+        f"{trim.name}: rows inside {' and '.join(stated)} are taken as long as the edge; of a "
+        'curved one write its curve, as in curve = "hollow 1/2" for half a neckline.'
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from enum import Enum
+from fractions import Fraction
 from typing import Annotated, Any, Literal
 
 from pydantic import (
@@ -99,11 +100,36 @@ FinishField = Annotated[EdgeFinish, BeforeValidator(_edge), WithJsonSchema(_FINI
 EdgeRefField = Annotated[EdgeRef, BeforeValidator(reading(read_edge_ref)), WithJsonSchema(EDGE_REF)]
 
 
+Curve = Literal[
+    "hollow 1/4", "hollow 1/2", "hollow 3/4", "hollow 1",
+    "rounded 1/4", "rounded 1/2", "rounded 3/4", "rounded 1",
+]  # fmt: skip
+
+
 class Edge(Entry):
-    """How an edge is finished and, for one that the sizes do not give, its finished length."""
+    """How an edge is finished and, for one that the sizes do not give, its finished length.
+
+    ``curve`` says by what part of a circle such an edge turns, and to which side: a neckline is
+    hollow, the outer edge of a collar rounded.
+    """
 
     finish: FinishField = EdgeFinish(Finish.SEAM)
     length: Size | None = None
+    curve: Curve | None = None
+
+    @property
+    def turns(self) -> Fraction:
+        """What part of a circle it turns: more than nothing where it is hollow, else less."""
+        if self.curve is None:
+            return Fraction(0)
+        side, share = self.curve.split(" ")
+        return Fraction(share) if side == "hollow" else -Fraction(share)
+
+    @model_validator(mode="after")
+    def _curve_of_a_stated_length(self) -> Edge:
+        if self.curve is not None and self.length is None:
+            raise refusal("curve goes with the length of an edge", 'add length = "15"')
+        return self
 
     @model_validator(mode="before")
     @classmethod

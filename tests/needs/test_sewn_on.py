@@ -66,6 +66,27 @@ def test_rows_round_a_straight_skirt_are_alike_however_far_apart() -> None:
     assert needed(round_hem(apart), "lace") == length("316 1/2")
 
 
+def test_rows_inside_a_round_neckline_are_longer_by_its_turn() -> None:
+    # Half a neckline of 11 in turns by half a circle: a row 1 in inside it is longer by pi x 1 in,
+    # 14.1416, and one 2 in inside it 17.2832 in; in all 42.4248 in.
+    yoke = (
+        '[[piece]]\nname = "yoke"\ncut = "print"\nwidth = "20"\nlength = "9"\n'
+        'edges = { neck = { length = "11", finish = "faced"%s } }\n'
+    )
+    rows = trim('along = "yoke: neck"\nends = "raw"\nrows = 3\nrow_spacing = "1"')
+    hollow = in_print(yoke % ', curve = "hollow 1/2"' + rows)
+    assert needed(hollow, "lace").ticks / INCH.ticks == pytest.approx(33 + 3 * pi, abs=1e-5)
+    # A collar that turns outwards by half a circle has shorter rows: 11 + 11 - pi + 11 - 2 pi.
+    rounded = in_print(yoke % ', curve = "rounded 1/2"' + rows)
+    assert needed(rounded, "lace").ticks / INCH.ticks == pytest.approx(33 - 3 * pi, abs=1e-5)
+    # Where nothing is said of its curve rows are as long as the edge, and the list says so.
+    straight = in_print(yoke % "" + rows)
+    assert needed(straight, "lace") == length("33")
+    assert any("rows inside yoke: neck are taken as long as" in one for one in straight.granted)
+    (far,) = complaints(HEADING + yoke % ', curve = "rounded 1"' + rows)
+    assert "a row 2 in inside 'yoke: neck' lies beyond the middle of its curve" in far
+
+
 @pytest.mark.parametrize(
     ("more", "run"),
     [
