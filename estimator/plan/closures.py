@@ -5,7 +5,7 @@ from __future__ import annotations
 from pydantic import model_validator
 
 from estimator.fields import Allowance, Count, Name, Size, refusal
-from estimator.plan.pieces import EdgeRefField
+from estimator.plan.piece_edges import EdgeRefField
 from estimator.plan.trims import ByLength
 
 
