@@ -42,7 +42,8 @@ from estimator.needs.of_job import needs_of
 from estimator.needs.runs import length_needs
 from estimator.needs.selvedges import breadth_of
 from estimator.needs.sewing import seam_remarks
-from estimator.needs.stitching import Sewn, sewn_in
+from estimator.needs.sewn import Sewn
+from estimator.needs.stitching import sewn_in
 from estimator.needs.strange_rows import strange_rows
 from estimator.needs.thread import granted_of_thread, thread_needs
 from estimator.needs.types import FabricNeed, LengthNeed, Needs

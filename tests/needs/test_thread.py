@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -281,3 +282,37 @@ def test_a_wider_panel_moves_fabric_lace_and_thread_and_nothing_else() -> None:
     assert (line(narrow, "blue"), line(wide, "blue")) == (2, 3)
     assert line(narrow, "print") != line(wide, "print")
     assert line(narrow, "buttons") == line(wide, "buttons") == 5
+
+
+BOXED = """
+[[piece]]
+name = "sleeve"
+quantity = 2
+cut = "print"
+shape = "box"
+width = "16"
+length = "18"
+edges = { %s }
+"""
+
+
+@pytest.mark.parametrize(
+    ("edges", "thread"),
+    [
+        # No edge named: 2 x (16 + 18) = 68 in round the box, half a seam: 34; two, x 2.5 = 170.
+        ("", "170"),
+        # A cap of 19 in takes the place of as much of the sides: still 68 in round.
+        ('cap = { length = "19" }', "170"),
+        # A hemmed wrist of 9 in leaves 7 of the box's hem of 16 in: hems 16, and 52 / 2 of seams.
+        ('bottom = "hem 1", wrist = { length = "9", finish = "hem 1" }', "210"),
+        # A longer one leaves none of it: 20 + 26 in, two of them.
+        ('bottom = "hem 1", wrist = { length = "20", finish = "hem 1" }', "230"),
+        # The sides under a cap are said to be 11 in: 11 + 11 + 16 + 16 = 54 in, of which the cap
+        # stands in the place of 19: 54 / 2 = 27.
+        ('left = { length = "11" }, right = { length = "11" }, cap = { length = "19" }', "135"),
+    ],
+)  # fmt: skip
+def test_named_edges_of_a_box_stand_in_the_place_of_its_straight_sides(
+    edges: str, thread: str
+) -> None:
+    assert of(in_print(BOXED % edges + THREAD)) == length(thread)
