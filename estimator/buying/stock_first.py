@@ -9,10 +9,10 @@ from fractions import Fraction
 from math import ceil
 
 from estimator.buying.least_taken import least_taken
+from estimator.buying.ready_cut import fits
 from estimator.buying.remnants import length_of
 from estimator.buying.thread import on_one, wound_off
 from estimator.buying.types import Buy, Purchase, costs_less, nothing_bought
-from estimator.catalog import Kind
 from estimator.measure import ZERO, Length
 from estimator.needs.types import CountNeed, LengthNeed, Run, ThreadNeed
 from estimator.stash import Single, Taken
@@ -138,17 +138,12 @@ def _fullest(
 
 
 def _zips(need: CountNeed, lines: Lines, singles: Sequence[Single], buying: Buying) -> Lines:
-    """Zips in hand that close the opening: the next longer ones, a separating zip exact."""
-    opening, exact = need.opening, need.terms.kind is Kind.SEPARATING_ZIP
-    assert opening is not None, "a zip closes an opening"
+    """Zips and bones in hand of a length that will do, those first that come nearest."""
+    assert need.opening is not None, "a zip closes an opening"
+    opening = need.opening.ticks
     fitting = sorted(
-        (
-            one
-            for one in singles
-            if one.thing.length
-            and (length_of(one) == opening if exact else length_of(one) >= opening)
-        ),
-        key=lambda one: (length_of(one), one.row, one.nth),
+        (one for one in singles if one.thing.length and fits(need, length_of(one))),
+        key=lambda one: (abs(length_of(one).ticks - opening), one.row, one.nth),
     )[: need.count]
     used = least_taken(
         fitting, lambda some: _bills(_beside_counted(need, lines, len(some), buying))

@@ -237,6 +237,7 @@ _WORDS: dict[str, tuple[str, str, str]] = {
     "boning.length": ("Length", "of each channel, if it is no edge", "9"),
     "boning.casing_for": ("Casing for", "the bones whose channels it makes", "bones"),
     "boning.clear": ("Clear", "by how much a bone ends short of its channel", "1/4"),
+    "boning.shorter": ("Shorter", "by how much one sold ready cut may be shorter", "1/2"),
     "loops.buttons": ("Buttons", "the notion whose buttons they hold; it states its size",
                       "front buttons"),
     "thread.name": ("Name", "", "thread"),

@@ -79,6 +79,11 @@ def item_for(buy: str, kinds: set[Kind], job: Job) -> Item:
     return items[buy]
 
 
+def notes_on(item: Item | None, note: str) -> tuple[str, ...]:
+    """What the catalog says of an item, and the plan of its use."""
+    return tuple(filter(None, (item.fibres, item.notes, note) if item else (note,)))
+
+
 def fabric_terms(fabric: Fabric, order: GarmentOrder, job: Job) -> FabricTerms:
     """The terms of a fabric; what the plan states overrides the catalog. Raises Wrong."""
     rules = order.plan.garment.rules

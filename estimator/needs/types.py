@@ -236,7 +236,11 @@ class LengthNeed:
 
 @dataclass(frozen=True, slots=True)
 class CountNeed:
-    """A notion to buy by count; ``opening`` is what a zip has to close."""
+    """A notion to buy by count.
+
+    ``opening`` is what a zip has to close, or how long a bone is in its channel; ``shorter`` is by
+    how much a bone may be so that it need not be cut.
+    """
 
     key: str
     title: str
@@ -248,6 +252,7 @@ class CountNeed:
     opening: Length | None
     steps: tuple[Step, ...]
     sources: tuple[Source, ...]
+    shorter: Length | None = None
 
 
 @dataclass(frozen=True)
