@@ -19,7 +19,7 @@ from estimator.needs.loose_edges import loose_edges
 from estimator.needs.makeup import takes_a_length
 from estimator.needs.outlines import stated
 from estimator.needs.sewn import Sewn, times_over
-from estimator.needs.trim_runs import edges_of
+from estimator.needs.trim_runs import finished_rows
 from estimator.plan import Cut, Made, Piece, Role, Seam, Shape, TakeUpKind, Trim, Work
 from estimator.working import Reckoning, in_all
 from estimator.written import length
@@ -181,11 +181,10 @@ def _trims(edges: EdgeLengths) -> Iterator[Sewn]:
     """The stitching along trims, and the gathers of those that are gathered."""
     rows_of_gathers = edges.order.plan.garment.gathering_rows
     for trim in edges.order.plan.trim:
-        refs = [ref for one in trim.along or () for ref in edges_of(one, edges)]
-        if not refs:
+        if trim.along is None:
             continue  # a trim of a stated length is a cord or a tie
-        path = in_all("one after the other", [edges.all(ref) for ref in refs])
-        path = path.times("rows of the trim", trim.rows * trim.quantity)
+        runs = [run.length.times("runs alike", run.count) for run in finished_rows(trim, edges)]
+        path = in_all("all runs together", runs).times("so many of it", trim.quantity)
         held = path.times("rows of stitching hold it", stitching_of(trim))
         yield Sewn(Work.TRIMS, _labelled(f"along {trim.name}", held), trim.name)
         if trim.fullness > 1:

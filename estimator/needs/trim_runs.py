@@ -27,7 +27,7 @@ def trim_runs(trim: Trim, of: Material, edges: EdgeLengths, source: Source) -> t
     order = edges.order
     garment = order.plan.garment
     runs = []
-    for finished in _alike_together(_finished_rows(trim, edges)):
+    for finished in _alike_together(finished_rows(trim, edges)):
         sewn = sewn_on(trim, of, Path(finished.length, finished.ring), garment.rules, order.tape)
         count = sane(finished.count * order.copies * trim.quantity)
         overlap = _at_a_join(trim, of, order) if trim.joins else ZERO
@@ -70,7 +70,7 @@ class Finished:
     ring: bool = False
 
 
-def _finished_rows(trim: Trim, edges: EdgeLengths) -> list[Finished]:
+def finished_rows(trim: Trim, edges: EdgeLengths) -> list[Finished]:
     """The unbroken lengths of a trim, row by row; rows of one length are counted together."""
     if trim.row_spacing is None and not trim.from_edge:
         return _times(trim.rows, _finished_runs(trim, edges))
@@ -111,7 +111,7 @@ def _finished_runs(trim: Trim, edges: EdgeLengths, inside: Length = ZERO) -> lis
         return [Finished(Reckoning.start("finished length as stated", trim.length), 1)]
     host = followed_trim(trim, edges.order.plan)
     if host is not None:
-        found = _times(host.quantity, _finished_rows(host, edges))
+        found = _times(host.quantity, finished_rows(host, edges))
         return [replace(one, ring=joining(host, one.ring) is Joined.IN_THE_ROUND) for one in found]
     refs = _followed(trim, edges)
     if trim.run == "each":

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from math import pi
 
 import pytest
 from hypothesis import given
@@ -282,6 +283,20 @@ def test_a_wider_panel_moves_fabric_lace_and_thread_and_nothing_else() -> None:
     assert (line(narrow, "blue"), line(wide, "blue")) == (2, 3)
     assert line(narrow, "print") != line(wide, "print")
     assert line(narrow, "buttons") == line(wide, "buttons") == 5
+
+
+def test_rows_of_braid_round_a_curve_are_each_stitched_as_long_as_they_are() -> None:
+    # A neckline of 12 in, a quarter of a circle: rows 2 and 4 in inside it are longer by pi / 2 x 2
+    # and pi / 2 x 4 in, 33.4248 in in all, narrow and so stitched once, x 2.5 = 83.562 in.
+    neck = (
+        '[[piece]]\nname = "yoke"\ncut = "print"\nwidth = "20"\nlength = "9"\n'
+        'edges = { top = "raw", bottom = "raw", left = "raw", right = "raw", '
+        'neck = { length = "12", finish = "raw", curve = "hollow 1/4" } }\n'
+        '[[trim]]\nname = "braid"\nalong = "yoke: neck"\nrows = 2\nfrom_edge = "2"\n'
+        'row_spacing = "2"\n'
+    )
+    found = thread(neck + THREAD)
+    assert found / length("1 in") == pytest.approx(2.5 * (24 + 3 * pi), abs=1e-4)
 
 
 BOXED = """
