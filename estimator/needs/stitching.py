@@ -15,11 +15,12 @@ from estimator.measure import ZERO, Length
 from estimator.needs.closures import closure_of
 from estimator.needs.cutting import ACROSS, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.elastics import starts_of
 from estimator.needs.loose_edges import loose_edges
 from estimator.needs.makeup import takes_a_length
 from estimator.needs.outlines import stated
 from estimator.needs.sewn import Sewn, times_over
-from estimator.needs.trim_runs import finished_rows
+from estimator.needs.trim_runs import edges_of, finished_rows
 from estimator.plan import Cut, Made, Piece, Role, Seam, Shape, TakeUpKind, Trim, Work
 from estimator.working import Reckoning, in_all
 from estimator.written import length
@@ -39,7 +40,8 @@ def sewn_in(edges: EdgeLengths, joins: Mapping[str, int]) -> tuple[Sewn, ...]:
     ``joins`` tells of strips and circles, by the name of the piece, how many joins they have in the
     job beyond the seam that closes them.
     """
-    found = [*_shell(edges), *_trims(edges), *_zips(edges), *_casings(edges)]
+    found = [*_shell(edges), *_trims(edges), *_elastics(edges), *_zips(edges)]
+    found += _casings(edges)
     for fabric, layer in _layers(edges):
         found += [_named(fabric, one) for one in _shell(layer)]
     copies = edges.order.copies
@@ -193,10 +195,26 @@ def _trims(edges: EdgeLengths) -> Iterator[Sewn]:
 
 
 def stitching_of(trim: Trim) -> int:
-    """How many rows of stitching hold a trim: as stated, else by its width."""
+    """How many rows of stitching hold a trim: as stated, else by its width.
+
+    A binding is sewn on, turned, and sewn down.
+    """
     if trim.stitched is not None:
         return trim.stitched
+    if trim.cut_from is not None and trim.covers is None:
+        return 2
     return 1 if (trim.width or ZERO) <= NARROW_TRIM else 2
+
+
+def _elastics(edges: EdgeLengths) -> Iterator[Sewn]:
+    """Each row of an elastic that is sewn to an edge; in a casing it is not sewn along."""
+    for elastic in edges.order.plan.elastic:
+        if elastic.along is None or elastic.casing is not None:
+            continue
+        refs = tuple(ref for one in elastic.along for ref in edges_of(one, edges))
+        edge, times = starts_of(elastic, refs, edges)
+        rows = edge.times("so many of it", times * elastic.quantity).times("rows", elastic.rows)
+        yield Sewn(Work.TRIMS, _labelled(f"along {elastic.name}", rows), elastic.name)
 
 
 def _casings(edges: EdgeLengths) -> Iterator[Sewn]:

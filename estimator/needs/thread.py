@@ -23,7 +23,7 @@ def check_threads(order: GarmentOrder, faults: Faults) -> None:
     """Adds a complaint for a thread that sews what is not there, or what another sews too."""
     plan = order.plan
     things = {seam.name for seam in plan.seam if seam.name}
-    things |= {one.name for one in (*plan.trim, *plan.notion)}
+    things |= {one.name for one in (*plan.trim, *plan.elastic, *plan.boning, *plan.notion)}
     seen: dict[str, str] = {}
     for number, thread in enumerate(plan.thread):
         with faults.at(order.places, ("thread", number)):

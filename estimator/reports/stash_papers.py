@@ -7,12 +7,13 @@ from collections.abc import Iterator
 from estimator.buying.remnants import FromRemnant
 from estimator.buying.types import Purchase
 from estimator.estimated import Estimate
-from estimator.measure import Length, Unit, natural_text, tape_text
+from estimator.measure import Length, Unit, natural_text, shop_text, tape_text
 from estimator.reports.tables import Column, Table, Value
 from estimator.reports.units import tape_unit
 from estimator.reports.uses import named, use_of
 from estimator.stash import InHand, Taken, is_metric
 
+LONGEST_ON_A_TAPE = Unit.YD.of(20)
 NOTHING_TO_BUY = "nothing to buy: all of it comes from the stash"
 
 
@@ -79,8 +80,11 @@ def own_unit(thing: InHand, unit: Unit) -> Unit:
 
 
 def amount_text(amount: Length | int, unit: Unit) -> str:
-    """A length as a tape reads it, or a count."""
-    return tape_text(amount, unit) if isinstance(amount, Length) else str(amount)
+    """A length as a tape reads it, and of thread in yards or metres; or a count."""
+    if not isinstance(amount, Length):
+        return str(amount)
+    long = amount > LONGEST_ON_A_TAPE
+    return shop_text(amount, unit.shop) if long else tape_text(amount, unit)
 
 
 def in_hand_text(thing: InHand, unit: Unit) -> str:
@@ -88,7 +92,7 @@ def in_hand_text(thing: InHand, unit: Unit) -> str:
     if thing.length is None:
         return f"{thing.count} in hand"
     parts = [f"{natural_text(thing.width, unit)} wide"] if thing.width else []
-    parts.append(f"{tape_text(thing.length, unit)} long")
+    parts.append(f"{amount_text(thing.length, unit)} long")
     if thing.washed:
         parts.append("washed")
     if thing.note:

@@ -299,6 +299,20 @@ def test_rows_of_braid_round_a_curve_are_each_stitched_as_long_as_they_are() -> 
     assert found / length("1 in") == pytest.approx(2.5 * (24 + 3 * pi), abs=1e-4)
 
 
+def test_elastic_sewn_to_an_edge_is_sewn_row_by_row_and_a_binding_twice() -> None:
+    # Three rows of 20 in, x 2.5: 150 in. A binding of 20 in is sewn on and sewn down: 100 in.
+    raw = (
+        '[[piece]]\nname = "cuff"\ncut = "print"\nwidth = "20"\nlength = "9"\n'
+        'edges = { top = "raw", bottom = "raw", left = "raw", right = "raw" }\n'
+    )
+    rows = '[[elastic]]\nname = "shirring"\nkind = "shirring"\nalong = "cuff: top"\nrows = 3\n'
+    bound = '[[trim]]\nname = "binding"\nalong = "cuff: top"\nwidth = "3/8"\ncut_from = "print"\n'
+    assert thread(raw + rows + THREAD) == length("150")
+    assert thread(raw + bound + THREAD) == length("100")
+    named = THREAD.replace("waste = 0", 'waste = 0\nsews = "shirring"')
+    assert thread(raw + rows + bound + named) == length("150")
+
+
 BOXED = """
 [[piece]]
 name = "sleeve"
