@@ -22,12 +22,13 @@ from estimator.buying.joining import (
     joined_beside_roll,
     joined_filling,
 )
+from estimator.buying.run_sums import all_runs
 from estimator.buying.types import Buy, Part, Way
 from estimator.catalog import Offer
 from estimator.faults import Wrong
 from estimator.measure import Length, Unit, shop_text, tape_text, whole_ticks
 from estimator.needs.types import LengthNeed, Run
-from estimator.working import Operation, Reckoning, Step, in_all
+from estimator.working import Operation, Reckoning, Step
 
 MOST_RUNS_ON_CARDS = 5_000
 NOT_PROVED = "the least found, by a rule: a cheaper filling may be possible"
@@ -48,16 +49,38 @@ def ways_on_put_ups(need: LengthNeed, unit: Unit) -> list[Way]:
             f"there are {count} runs to fit on {offers[0].put_up.text}",
             f"plan at most {MOST_RUNS_ON_CARDS}, or offer it by the length",
         )
-    return list(_Shelf(need, offers, unit).ways())
+    return [*_Shelf(need, offers, unit).ways(), *_after_one_another(need, offers, unit)]
+
+
+def _after_one_another(need: LengthNeed, offers: list[Offer], unit: Unit) -> Iterator[Way]:
+    """Alike runs from a motif, of which only the first of each card is cut from anywhere."""
+    if len(need.runs) > 1 or not need.runs[0].after:
+        return
+    (run,) = need.runs
+    further = max(run.after, key=lambda one: one.exact)
+    begins = run.length.exact - further.exact
+    long_enough = [
+        offer for offer in offers
+        if isinstance(offer.put_up.holds, Length) and offer.put_up.holds.ticks > begins
+    ]  # fmt: skip
+    if long_enough:
+        alike = replace(need, runs=(replace(run, length=further, after=(), joins=0),))
+        yield from _Shelf(alike, long_enough, unit, begins).whole_ways()
 
 
 class _Shelf:
-    """The put-ups on offer and the runs to go on them, in whole parts of a tick."""
+    """The put-ups on offer and the runs to go on them, in whole parts of a tick.
 
-    def __init__(self, need: LengthNeed, offers: list[Offer], unit: Unit) -> None:
-        self.need, self.offers, self.unit = need, offers, unit
+    ``begins`` is what is lost of each length, in ticks, before its first run can begin.
+    """
+
+    def __init__(
+        self, need: LengthNeed, offers: list[Offer], unit: Unit, begins: Fraction = Fraction(0)
+    ) -> None:
+        self.need, self.offers, self.unit, self.begins = need, offers, unit, begins
         self.all_runs = all_runs(need)
-        self.fineness = lcm(*(run.length.exact.denominator for run in need.runs))
+        exact = [*(run.length.exact for run in need.runs), begins]
+        self.fineness = lcm(*(one.denominator for one in exact))
         self.priced = all(offer.price is not None for offer in need.terms.offers)
         rolls = [offer for offer in need.terms.offers if offer.put_up.cut_to_length]
         self.rolls = rolls if self.priced else []
@@ -75,7 +98,7 @@ class _Shelf:
         parts, pieces = holds.ticks * self.fineness, offer.put_up.pieces
         least = offer.from_quantity if isinstance(offer.from_quantity, int) else 1
         cost = int(_price(offer) * self.coin) if self.priced else parts * pieces
-        return Holder(parts, cost, max(1, least), pieces)
+        return Holder(parts - int(self.begins * self.fineness), cost, max(1, least), pieces)
 
     def _in_parts(self, number: int, run: Run) -> JoinableRun:
         return JoinableRun(
@@ -86,7 +109,14 @@ class _Shelf:
             number,
         )
 
+    def whole_ways(self) -> Iterator[Way]:
+        """All runs on put-ups, none joined."""
+        whole = least_filling([run.length for run in self.runs], self.holders)
+        if whole is not None:
+            yield self._way(whole)
+
     def ways(self) -> Iterator[Way]:
+        """Whole runs, such with a roll beside them, and joined ones."""
         lengths = [run.length for run in self.runs]
         whole = least_filling(lengths, self.holders)
         if whole is not None:
@@ -171,8 +201,12 @@ class _Shelf:
         what = f"{pieces} length{'s' if pieces > 1 else ''}, joined where a run has several"
         if not joins:
             what = f"{pieces} whole runs, each in one piece" if pieces > 1 else "1 run in one piece"
-        steps = [*rest.steps, Step(what, Operation.FITTED, Length(holder.holds // self.fineness),
-                                   len(cards))]  # fmt: skip
+        holds = offer.put_up.holds
+        assert isinstance(holds, Length), "a put-up of a trim holds a length"
+        if self.begins:
+            kept = tape_text(whole_ticks(self.begins), self.unit)
+            what += f", and {kept} of each length to begin on a motif"
+        steps = [*rest.steps, Step(what, Operation.FITTED, holds, len(cards))]
         bought, packs = filling.bought[number], -(-len(cards) // holder.pieces)
         notes = []
         if holder.pieces > 1:
@@ -188,7 +222,7 @@ class _Shelf:
             if sum(card) < holder.holds
         )
         idle = packs * holder.pieces - len(cards)
-        left += Counter({Length(holder.holds // self.fineness): idle} if idle else {})
+        left += Counter({holds: idle} if idle else {})
         if left:
             notes.append(f"left over: {_left_text(left, self.unit)}")
         buy = Buy(offer, bought, tuple(steps), "; ".join(notes))
@@ -247,25 +281,6 @@ def _together(names: Sequence[str], roll: Offer | None) -> list[str]:
 
 def _said(notes: Sequence[str], more: str) -> str:
     return "; ".join(filter(None, (*notes, more)))
-
-
-def all_runs(need: LengthNeed) -> Reckoning:
-    """Every run's working, one after the other, and their sum: totalled before any rounding."""
-    alike = [run.length.times("so many runs alike", run.count) for run in need.runs]
-    return in_all("all runs together", alike)
-
-
-def runs_in_one(need: LengthNeed) -> Reckoning:
-    """Every run's working, where all are cut from one length: a motif begins but once anywhere."""
-    parts = [
-        one.times("so many runs alike", count) for run in need.runs for one, count in run.in_turn
-    ]
-    return in_all("all runs together", parts)
-
-
-def longest_run(need: LengthNeed) -> Length:
-    """The longest run, which the shop's longest put-up has to hold."""
-    return max(run.length.value for run in need.runs)
 
 
 def _left_text(left: Counter[Length], unit: Unit) -> str:

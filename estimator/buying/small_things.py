@@ -13,8 +13,9 @@ from estimator.buying.cut_from import off_the_roll, runs_in_turn
 from estimator.buying.cut_lengths import break_note, cut_from_roll, with_waste
 from estimator.buying.fillings import Holder
 from estimator.buying.packs import least_packs
-from estimator.buying.put_ups import longest_run, runs_in_one, ways_on_put_ups
+from estimator.buying.put_ups import ways_on_put_ups
 from estimator.buying.ready_cut import length_notes, length_steps, of_the_right_length
+from estimator.buying.run_sums import longest_run, runs_in_one
 from estimator.buying.types import Buy, Part, Purchase, Way, least_way
 from estimator.catalog import Offer
 from estimator.faults import Wrong

@@ -250,9 +250,13 @@ def test_several_runs_with_a_motif_in_the_middle_begin_whole_repeats_after_one_a
     more = 'along = "bib: top"\nends = "in a seam"\nrepeat = "2 1/4"\nmotif = "centred"\n'
     found = in_print(BIB + trim(more + "quantity = 4"))
     assert needed(found, "lace") == length("56")
-    # On cards each length has a start of its own: one run a card of 20 in, four cards.
-    cards = 'quantity = 4\nsold = [{ put_up = "card of 20 in" }]'
-    assert bought(in_print(BIB + trim(more + cards)), "lace").buy.bought == 4
+    # On cards each length has a start of its own: one run a card of 20 in, four cards. A card of
+    # 29 in holds two, 15 1/2 + 13 1/2, though two by themselves would take 31 in.
+    for card, number in (("20", 4), ("28 15/16", 4), ("29", 2), ("42 1/2", 2), ("56", 1)):
+        cards = f'quantity = 4\nsold = [{{ put_up = "card of {card} in" }}]'
+        line = bought(in_print(BIB + trim(more + cards)), "lace")
+        assert line.buy.bought == number
+        assert line.buy.steps[-1].result == number
 
 
 @pytest.mark.parametrize(
