@@ -9,7 +9,6 @@ from pathlib import Path
 import pytest
 
 from estimator import Estimate, Length, estimate, read_catalog
-from estimator.estimated import CUT_FROM
 from estimator.reports.tables import Sold
 from estimator.reports.working_lines import workings_of
 from estimator.working import Figure, Operation, Step
@@ -80,7 +79,9 @@ def test_each_line_of_a_working_follows_from_the_lines_above_it(path: Path) -> N
 
 
 @pytest.mark.parametrize("path", ALL, ids=stem)
-def test_the_last_line_of_a_working_is_the_quantity_on_the_list(path: Path) -> None:
+def test_the_last_line_of_a_working_is_the_quantity_on_the_list_and_its_price_multiplies_out(
+    path: Path,
+) -> None:
     found = of(path)
     for line in found.purchases:
         assert line.buy.steps[-1].result == line.buy.bought, line.title
@@ -92,20 +93,7 @@ def test_the_last_line_of_a_working_is_the_quantity_on_the_list(path: Path) -> N
             assert last.endswith(f", {bought.text} {line.buy.unit}"), line.title
         else:
             assert last == str(line.buy.bought), line.title
-
-
-@pytest.mark.parametrize("path", ALL, ids=stem)
-def test_the_working_of_a_price_multiplies_out(path: Path) -> None:
-    for line in of(path).purchases:
         price, cost = line.buy.offer.price_per_sold_unit, line.buy.cost
         if price is not None and cost is not None:
             exact = Fraction(price) * line.buy.sold_units
             assert abs(Fraction(cost) - exact) <= Fraction(1, 200), line.title
-
-
-@pytest.mark.parametrize("path", ALL, ids=stem)
-def test_every_small_thing_begins_with_an_edge_a_measure_or_a_number(path: Path) -> None:
-    for line in of(path).purchases:
-        if line.group not in CUT_FROM:
-            assert line.buy.steps[0].operation is Operation.START
-            assert line.buy.steps[0].label

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from estimator import Estimate, GarmentOrder, Job, estimate
 from estimator.buying.laying import cloth_of_width
 from estimator.measure import ZERO, Length
+from estimator.reports.remnant_papers import remnant_layouts
 from estimator.stash import InHand, Stash
 from estimator.written import length
 from tests.plans import bought, plan
@@ -265,3 +266,35 @@ def test_each_looper_takes_a_part_cone_of_its_own() -> None:
     ((row, used, left),) = taken(found)
     assert row == 2
     assert used + left == length("300")
+
+
+MATCHED = CLOTH.replace('selvedge = "1/2"', 'selvedge = "1/2"\nrepeat = "10"')
+
+
+def test_a_remnant_of_a_matched_print_that_takes_all_begins_anywhere() -> None:
+    # 20 in and two ends of 1 in are 22 in: just what there is
+    found = with_stash(panel("40", "20"), check("22 in"), heading=MATCHED)
+    assert taken(found) == [(2, length("22 in"), ZERO)]
+
+
+def test_a_remnant_beside_new_cloth_of_a_matched_print_is_trimmed_to_match_it() -> None:
+    # up to a repeat of 10 in more: 32 in are taken for a panel of 20, and 31 in are too few for it
+    pieces = panel("40", "20", 2)
+    found = with_stash(pieces, check("33 in"), heading=MATCHED)
+    assert taken(found) == [(2, length("32 in"), length("1 in"))]
+    notes = [note for table, _ in remnant_layouts(found.fabrics[0], found) for note in table.notes]
+    assert any("trim it to the place of the repeat" in note for note in notes)
+    assert taken(with_stash(pieces, check("31 in"), heading=MATCHED)) == []
+
+
+def test_a_remnant_of_a_plaid_beside_new_cloth_loses_a_repeat_across() -> None:
+    # 44 in between the selvedges, less 5 in: a panel of 39 goes on it, one of 40 does not
+    plaid = CLOTH.replace('selvedge = "1/2"', 'selvedge = "1/2"\nrepeat_across = "5"')
+    assert taken(with_stash(panel("39", "20", 2), check("24 in"), heading=plaid)) != []
+    assert taken(with_stash(panel("40", "20", 2), check("24 in"), heading=plaid)) == []
+
+
+def test_pairs_of_a_folded_plaid_are_not_cut_from_a_remnant_that_is_laid_open() -> None:
+    folded = CLOTH.replace('selvedge = "1/2"', 'laid = "folded"\nrepeat_across = "5"')
+    assert taken(with_stash(panel("9", "20", 2), check("3 yd"), heading=folded)) == []
+    assert taken(with_stash(panel("9", "20", 2), check("3 yd"), heading=CLOTH)) != []

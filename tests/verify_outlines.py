@@ -5,8 +5,8 @@ corners where the written layout puts it: tapers every second one on its head, p
 at 45 degrees, all others as rectangles. What lies over something else, or off the fabric, is
 reported in words. Corners are exact, but for those on the bias: 1 / sqrt 2 is taken to 40 decimals.
 
-A taper is drawn with its wide end near the cut end. Where the plan has it at the top, the whole
-layout is the same seen in a mirror.
+A taper is drawn with its wide end near the cut end, unless the plan has it at the top. Every second
+one of a row stands on its head; where the row is longer than the taper, it ends where the row does.
 """
 
 from __future__ import annotations
@@ -114,11 +114,13 @@ def _drawn(piece: CutPiece, place: Placement, *, on_its_head: bool) -> Corners:
     start = {"left": Fraction(0), "right": wide - narrow, "": (wide - narrow) / 2}[piece.square]
     zero = Fraction(0)
     corners: Corners = (zero, zero), (wide, zero), (start + narrow, long), (start, long)
+    if piece.on_its_head and piece.on_bias is None:
+        corners = tuple((x, long - y) for x, y in reversed(corners))
     if piece.on_bias is not None:
         mirrored = piece.square == "right"  # else the short way of its box would lie along
         return _at_45_degrees(corners, -1 if mirrored else 1)
     if on_its_head:
-        corners = tuple((wide - x, long - y) for x, y in corners)
+        corners = tuple((wide - x, place.length - y) for x, y in corners)
     return corners
 
 

@@ -8,7 +8,7 @@ from math import ceil
 
 from estimator.buying.types import Buy
 from estimator.catalog import Offer
-from estimator.measure import Length, shop_text
+from estimator.measure import ZERO, Length, shop_text
 from estimator.needs.types import BuyingTerms, FabricTerms
 from estimator.working import SHRINKS, Reckoning, in_all
 
@@ -20,16 +20,34 @@ def with_waste(length: Reckoning, terms: FabricTerms | BuyingTerms) -> Reckoning
     return length.times("waste allowance", 1 + terms.waste)
 
 
-def fabric_needed(layout_length: Length, terms: FabricTerms, cuts: int = 1) -> Reckoning:
+def washed_repeat(terms: FabricTerms) -> Length:
+    """The lengthwise repeat as it is when the fabric is cut; nothing where none is matched."""
+    return terms.repeat.times(1 - terms.shrinkage) if terms.repeat else ZERO
+
+
+def fabric_needed(
+    layout_length: Length, terms: FabricTerms, cuts: int = 1, further: int = 0
+) -> Reckoning:
     """The length of fabric that a layout of this length needs, with all cut ends straightened.
 
+    The first cut of a matched print may begin anywhere, and sets where the pieces start; each of so
+    many ``further`` ones is trimmed to the same place of the repeat, which takes up to one repeat.
     Shrinkage divides: to have 60 in after washing at 5 %, 60 / 0.95 is needed.
     """
     length = Reckoning.start("length of the cutting layout", layout_length)
+    length = length.plus("trimmed to begin on the repeat", washed_repeat(terms) * further)
     ends = CUT_ENDS * cuts
     label = "straightening, two cut ends" if cuts == 1 else f"straightening, {ends} cut ends"
     length = length.plus(label, terms.straightening * ends)
     return with_waste(length.divided_by(SHRINKS, 1 - terms.shrinkage), terms)
+
+
+def cuts_needed(lengths: Sequence[int], terms: FabricTerms) -> list[Reckoning]:
+    """What each cut needs, from the lengths of their layouts in ticks."""
+    return [
+        fabric_needed(Length(length), terms, further=int(number > 0))
+        for number, length in enumerate(lengths)
+    ]
 
 
 HUNDREDTH, SIXTEENTH = Fraction(1, 100), Fraction(1, 16)

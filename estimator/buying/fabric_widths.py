@@ -5,14 +5,19 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from estimator.buying.laying import best_made_up
+from estimator.buying.laying import NoSureStart, best_made_up
 from estimator.buying.one_width import WidthOption, best_shop, cheapest, takes
 from estimator.buying.types import Buy, Purchase, costs_less, least_bought
 from estimator.catalog import Offer
 from estimator.faults import Fault, Faults, Refused, Wrong
 from estimator.measure import ZERO, Length, Unit, natural_text, tape_text
 from estimator.needs.edge_lengths import EdgeLengths
-from estimator.needs.fits import least_length, refuse_between_selvedges, refuse_too_wide
+from estimator.needs.fits import (
+    least_length,
+    refuse_between_selvedges,
+    refuse_on_plaid,
+    refuse_too_wide,
+)
 from estimator.needs.makeup import ways_to_make
 from estimator.needs.selvedges import Breadth, breadth_of
 from estimator.needs.terms import allowed_offers, usable_width
@@ -151,13 +156,35 @@ def _at_width(
     for piece in pieces:
         with faults.about(piece.source.where):
             refuse_too_wide(piece, terms, offers, need.title, unit)
+            refuse_on_plaid(piece, breadth, need.title)
             refuse_between_selvedges(piece, breadth, first.width, need.title, unit)
             _refuse_too_long(piece, terms, breadth, offers, unit)
     if faults.found:
         return Unfit(first.width, breadth.usable, tuple(faults.found))
     _refuse_too_many(need, pieces)
     known = [option.laid for option in narrower if option.pieces == pieces]
-    return cheapest(terms, offers, breadth, pieces, known)
+    try:
+        return cheapest(terms, offers, breadth, pieces, known)
+    except NoSureStart as problem:
+        with faults.about(problem.piece.source.where):
+            raise _no_sure_start(problem.piece, terms, offers, unit) from problem
+    return Unfit(first.width, breadth.usable, tuple(faults.found))
+
+
+def _no_sure_start(
+    piece: CutPiece, terms: FabricTerms, offers: Sequence[Offer], unit: Unit
+) -> Wrong:
+    """What is wrong where a matched piece needs a further cut, which may begin anywhere."""
+    assert terms.repeat is not None, "only what is matched has to start on a repeat"
+    longest = max(offers, key=lambda offer: offer.bolt or ZERO)
+    assert longest.bolt is not None, "an offer without it takes any length"
+    return Wrong(
+        f"'{piece.name}' is to start on the repeat of {tape_text(terms.repeat, unit)}, and these "
+        f"pieces take more than one bolt of {natural_text(longest.bolt, longest.sold_by)}: a "
+        "further bolt may begin anywhere in the repeat, and need not hold the piece from its "
+        "next start on",
+        "take a longer bolt; or, where the shop cuts from the motif, leave bolt out",
+    )
 
 
 def _refuse_too_long(

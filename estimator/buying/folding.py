@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from estimator.buying.cut_lengths import as_sold, fabric_needed
+from estimator.buying.cut_lengths import as_sold
 from estimator.buying.fabric_widths import FabricChoice
-from estimator.buying.laying import laid_out
+from estimator.buying.laying import NoSureStart, laid_out
 from estimator.measure import Length, total
 from estimator.needs.fits import goes_on
 
@@ -20,6 +20,9 @@ def bought_other_way(choice: FabricChoice) -> Length | None:
     breadth = replace(option.breadth, folded=not option.breadth.folded)
     if not goes_on(option.pieces, breadth):
         return None
-    laid = laid_out(choice.need.terms, breadth, option.pieces, option.buy.offer)
-    needed = [fabric_needed(Length(cut.length), choice.need.terms) for cut in laid.cuts]
-    return total(as_sold(one, option.buy.offer).value for one in needed)
+    terms, offer = choice.need.terms, option.buy.offer
+    try:
+        laid = laid_out(terms, breadth, option.pieces, offer)
+    except NoSureStart:
+        return None
+    return total(as_sold(one, offer).value for one in laid.needed(terms))

@@ -3,23 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import chain
 
-from estimator.buying.cut_lengths import longest_layout, steps_sold
+from estimator.buying.cut_lengths import cuts_needed, longest_layout, steps_sold, washed_repeat
 from estimator.buying.known_layouts import known_or
 from estimator.buying.lots import Lot, outline_area, single_lots, slanted_lots
+from estimator.buying.other_widths import widened
 from estimator.catalog import Offer
 from estimator.layout import (
     EVERYDAY,
     THOROUGH,
     Cloth,
-    Column,
     Effort,
-    Held,
     Layout,
-    Placement,
+    OffTheRepeat,
     Style,
     lay_out_in_cuts,
 )
@@ -27,9 +27,18 @@ from estimator.measure import Length
 from estimator.needs.fits import goes_on
 from estimator.needs.selvedges import Breadth
 from estimator.needs.types import CutPiece, FabricTerms
+from estimator.working import Reckoning
 
 QUICK = Effort(1_000)
 Pieces = tuple[CutPiece, ...]
+
+
+class NoSureStart(Exception):
+    """A piece of a matched print needs a cut of its own, which need not hold a start for it."""
+
+    def __init__(self, piece: CutPiece) -> None:
+        super().__init__(f"{piece.name} is not sure to start on the repeat")
+        self.piece = piece
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +62,10 @@ class Laid:
         """All the cuts together, from the first piece to the last of each."""
         return Length(sum(cut.length for cut in self.cuts))
 
+    def needed(self, terms: FabricTerms) -> list[Reckoning]:
+        """What each of the cuts needs, before the shop's minimum and step."""
+        return cuts_needed([cut.length for cut in self.cuts], terms)
+
     @property
     def style(self) -> Style:
         """Straight rows, unless some cut is a close layout."""
@@ -61,7 +74,8 @@ class Laid:
 
     def buys(self, cloth: Cloth) -> int:
         """What is bought for all the cuts, each rounded by itself."""
-        return sum(cloth.buys(cut.length) for cut in self.cuts)
+        first, *further = (cut.length for cut in self.cuts)
+        return cloth.buys(first) + sum(cloth.buys(cloth.repeat + length) for length in further)
 
 
 def cloth_of(terms: FabricTerms, breadth: Breadth, offer: Offer) -> Cloth:
@@ -71,11 +85,10 @@ def cloth_of(terms: FabricTerms, breadth: Breadth, offer: Offer) -> Cloth:
 
 def cloth_of_width(terms: FabricTerms, breadth: Breadth) -> Cloth:
     """The same of a fabric that is not bought: of its length nothing is known."""
-    repeat = terms.repeat.times(1 - terms.shrinkage).ticks if terms.repeat else 0
     across = terms.repeat_across
     return Cloth(
         width=breadth.of_a_layer.ticks,
-        repeat=repeat,
+        repeat=washed_repeat(terms).ticks,
         repeat_across=across.times(1 - terms.shrinkage_across).ticks if across else 0,
     )
 
@@ -85,10 +98,11 @@ def laid_out(
 ) -> Laid:
     """The pieces on cloth that has been washed, in as many cuts as its bolts make of it.
 
-    Tapers lie head to tail where that buys less than boxes do, but not on a plaid, which would not
-    match. ``quick`` is for a look whose layout is not the one that is cut.
+    Tapers lie head to tail where that buys less than boxes do. ``quick`` is for a look whose layout
+    is not the one that is cut.
 
-    Raises DoesNotFit for a piece longer than any bolt.
+    Raises DoesNotFit for a piece longer than any bolt, and NoSureStart for one of a matched print
+    that takes a further cut, where a bolt need not hold its length from the start of a repeat on.
     """
     return laid_once(terms, breadth, pieces, _first_alike(terms, offer), quick=quick)
 
@@ -124,14 +138,17 @@ def laid_once(
         return Laid(lots, cuts.layouts, cuts.bound)
 
     singly = single_lots(pieces, breadth, nap=terms.nap)
-    boxes = laid(singly)
-    slanted = slanted_lots(pieces, breadth, nap=terms.nap)
-    if slanted == singly or cloth.repeat_across:
-        return boxes
-    rows = laid(slanted)
-    if rows.buys(cloth) >= boxes.buys(cloth):
-        return boxes
-    return replace(rows, bound=_outline_bound(pieces, breadth))
+    slanted = slanted_lots(pieces, breadth, cloth, nap=terms.nap)
+    ways: list[Laid] = []
+    for lots in [singly] if slanted == singly else [singly, slanted]:
+        try:
+            ways.append(laid(lots))
+        except OffTheRepeat as problem:
+            off = pieces[lots[problem.blank].piece]
+    if not ways:
+        raise NoSureStart(off)
+    best = min(ways, key=lambda way: way.buys(cloth))
+    return replace(best, bound=outline_bound(pieces, breadth)) if best.slanted else best
 
 
 def least_of(
@@ -144,41 +161,12 @@ def least_of(
     best = min((own, *known), key=lambda laid: laid.buys(cloth))
     if best is own:
         return own
-    bound = _outline_bound(pieces, breadth) if best.slanted else own.bound
-    cuts = tuple(_widened(cut, best.lots, cloth.width) for cut in best.cuts)
+    bound = outline_bound(pieces, breadth) if best.slanted else own.bound
+    cuts = tuple(widened(cut, best.lots, cloth.width) for cut in best.cuts)
     return replace(best, cuts=cuts, bound=bound)
 
 
-def _widened(layout: Layout, lots: Sequence[Lot], width: int) -> Layout:
-    """The same layout on wider cloth, its pieces at the far edge moved out to it."""
-    further = width - layout.width
-
-    def at_far_edge(place: Placement) -> bool:
-        held = lots[place.blank].blank.held
-        reaches = place.across + place.width == layout.width
-        return held is Held.FAR or (held is Held.EITHER and reaches and place.across > 0)
-
-    def moved(place: Placement) -> Placement:
-        return replace(place, across=place.across + further)
-
-    def in_row(column: Column) -> Column:
-        if not any(map(at_far_edge, column.placements)):
-            return column
-        return replace(
-            column,
-            across=column.across + further,
-            placements=tuple(map(moved, column.placements)),
-        )
-
-    rows = tuple(replace(row, columns=tuple(map(in_row, row.columns))) for row in layout.rows)
-    placements = tuple(moved(one) if at_far_edge(one) else one for one in layout.placements)
-    if rows:
-        in_rows = (place for row in rows for column in row.columns for place in column.placements)
-        placements = tuple(sorted(in_rows, key=lambda one: (one.along, one.across)))
-    return replace(layout, width=width, rows=rows, placements=placements)
-
-
-def _outline_bound(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
+def outline_bound(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
     """A length that no layout of the true outlines can go below: their area, and the longest."""
     longest = max(piece.length.value.ticks for piece in pieces)
     return max(longest, -(-total_area(pieces, breadth) // breadth.usable.ticks))
@@ -213,8 +201,9 @@ def best_made_up(
             tried = (*sized, *chain(*chosen[:number], way, *chosen[number + 1 :]))
             if not goes_on(tried, breadth):
                 continue
-            laid = laid_out(terms, breadth, tried, offer, quick=True)
-            bought.append((laid.buys(cloth_of(terms, breadth, offer)), way))
+            with suppress(NoSureStart):
+                laid = laid_out(terms, breadth, tried, offer, quick=True)
+                bought.append((laid.buys(cloth_of(terms, breadth, offer)), way))
         if bought:
             chosen[number] = min(bought, key=lambda one: one[0])[1]
     return (*sized, *chain(*chosen))

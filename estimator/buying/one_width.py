@@ -6,8 +6,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from estimator.buying.cut_lengths import as_sold, cut_from_roll, fabric_needed, longest_layout
-from estimator.buying.laying import Laid, cloth_of, laid_out, least_of, total_area
+from estimator.buying.cut_lengths import (
+    as_sold,
+    cut_from_roll,
+    fabric_needed,
+    longest_layout,
+    washed_repeat,
+)
+from estimator.buying.laying import Laid, NoSureStart, cloth_of, laid_out, least_of, total_area
 from estimator.buying.remnants import FromRemnant
 from estimator.buying.types import Buy, least_bought
 from estimator.catalog import Offer
@@ -79,6 +85,8 @@ def cheapest(
 
     ``known`` are layouts of the same pieces on narrower fabric, which this one can take as well: so
     a wider fabric never needs more length. ``quick`` is for a look at a layout that is not cut.
+
+    Raises NoSureStart as ``laid_out`` does, where it does so for every offer.
     """
     longest_piece = max((least_length(piece, breadth) for piece in pieces), default=ZERO)
     alike: dict[tuple[Length, Length | None, Length | None], list[Offer]] = {}
@@ -87,16 +95,19 @@ def cheapest(
             key = (offer.selling_step, offer.minimum, offer.bolt)
             alike.setdefault(key, []).append(offer)
     ways = []
+    unsure: NoSureStart | None = None
     for group in alike.values():
-        own = laid_out(terms, breadth, pieces, group[0], quick=quick)
-        served = [
-            laid
-            for laid in known
-            if all(takes(group[0], terms, Length(cut.length)) for cut in laid.cuts)
-        ]
+        try:
+            own = laid_out(terms, breadth, pieces, group[0], quick=quick)
+        except NoSureStart as problem:
+            unsure = problem
+            continue
+        served = [laid for laid in known if _in_its_bolts(laid, group[0], terms)]
         laid = least_of(own, served, pieces, breadth, cloth_of(terms, breadth, group[0]))
-        needed = [fabric_needed(Length(cut.length), terms) for cut in laid.cuts]
+        needed = laid.needed(terms)
         ways += [(laid, needed, cut_from_roll(needed, offer)) for offer in group]
+    if unsure is not None and not ways:
+        raise unsure
     best = least_bought([buy for _, _, buy in ways])
     laid, needed = next((laid, needed) for laid, needed, buy in ways if buy is best)
     width = best.offer.width
@@ -108,18 +119,27 @@ def cheapest(
         pieces=pieces,
         laid=laid,
         needed=total(one.value for one in needed),
-        least=_least_bought(laid.bound, terms, best.offer),
+        least=least_bought_for(laid.bound, terms, best.offer),
         buy=best,
         waste=1 - Fraction(total_area(pieces, breadth), breadth.usable.ticks * best.bought.ticks),
         others=tuple(buy for _, _, buy in ways if buy is not best),
     )
 
 
-def _least_bought(bound: int, terms: FabricTerms, offer: Offer) -> Length:
+def _in_its_bolts(laid: Laid, offer: Offer, terms: FabricTerms) -> bool:
+    """Whether each cut of a layout can be had from a bolt of this offer."""
+    first, *further = (Length(cut.length) for cut in laid.cuts)
+    repeat = washed_repeat(terms)
+    return all(takes(offer, terms, one) for one in (first, *(repeat + cut for cut in further)))
+
+
+def least_bought_for(bound: int, terms: FabricTerms, offer: Offer) -> Length:
     """What any layout of a length not below the bound has to buy, in as many cuts as it takes."""
     longest = longest_layout(terms, offer)
-    cuts = 1 if longest is None else -(-bound // longest)
-    return as_sold(fabric_needed(Length(bound), terms, cuts), offer).value
+    further = 0
+    if longest is not None and bound > longest:
+        further = -(-(bound - longest) // max(1, longest - washed_repeat(terms).ticks))
+    return as_sold(fabric_needed(Length(bound), terms, 1 + further, further), offer).value
 
 
 def best_shop(options: Sequence[WidthOption]) -> WidthOption:

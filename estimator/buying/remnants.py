@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from functools import lru_cache
 
-from estimator.buying.cut_lengths import CUT_ENDS, fabric_needed
+from estimator.buying.cut_lengths import CUT_ENDS, fabric_needed, washed_repeat
 from estimator.buying.laying import Laid, cloth_of_width
 from estimator.buying.lots import single_lots
 from estimator.layout import fullest, renamed
@@ -23,7 +23,8 @@ from estimator.working import Reckoning
 class FromRemnant:
     """What is cut from one remnant: ``pieces`` with the numbers of them, and how they lie.
 
-    ``needed`` is what is cut off the remnant, as it lies in the stash.
+    ``needed`` is what is cut off the remnant, as it lies in the stash. ``trimmed`` says that it has
+    first to be trimmed to where other pieces start on the repeat.
     """
 
     single: Single
@@ -31,6 +32,7 @@ class FromRemnant:
     pieces: tuple[CutPiece, ...]
     laid: Laid
     needed: Reckoning
+    trimmed: bool = False
 
     @property
     def taken(self) -> Taken:
@@ -63,35 +65,58 @@ def in_hand(terms: FabricTerms, single: Single) -> FabricTerms:
     )
 
 
-def breadth_of_remnant(terms: FabricTerms, single: Single) -> Breadth:
+def breadth_of_remnant(terms: FabricTerms, single: Single, *, trimmed: bool = False) -> Breadth:
     """What can be cut from across a remnant, laid open, as it is when it is cut.
 
     Its usable width is as stated, or what is between two selvedges. Of its own edges nothing is
-    asked: no piece lies on them.
+    asked: no piece lies on them. ``trimmed`` to the repeat of a plaid, it may lose one across.
     """
     width = single.thing.width or ZERO
     selvedges = min(terms.selvedge * 2, width)
     usable = single.thing.usable or width - selvedges
-    return Breadth(usable.times_rounded_down(1 - in_hand(terms, single).shrinkage_across), ZERO)
+    own = in_hand(terms, single)
+    left = 1 - own.shrinkage_across
+    lost = own.repeat_across.times(left) if trimmed and own.repeat_across else ZERO
+    return Breadth(usable.times_rounded_down(left) - lost, ZERO)
 
 
-def longest_on(terms: FabricTerms, single: Single) -> int:
-    """The longest layout in ticks that a remnant takes, both of its ends straightened."""
+def longest_on(terms: FabricTerms, single: Single, *, trimmed: bool = False) -> int:
+    """The longest layout in ticks that a remnant takes, both of its ends straightened.
+
+    ``trimmed`` to the repeat of a matched print, it may lose one.
+    """
     own = in_hand(terms, single)
     grown = (1 + own.waste) / (1 - own.shrinkage)
-    return int(length_of(single).ticks / grown) - terms.straightening.ticks * CUT_ENDS
+    lost = washed_repeat(own).ticks if trimmed else 0
+    return int(length_of(single).ticks / grown) - terms.straightening.ticks * CUT_ENDS - lost
 
 
 @lru_cache(maxsize=256)
 def laid_on_remnant(
-    terms: FabricTerms, single: Single, pieces: tuple[CutPiece, ...]
+    terms: FabricTerms, single: Single, pieces: tuple[CutPiece, ...], *, first: bool = True
 ) -> FromRemnant | None:
     """As much of the pieces as goes on a remnant; None where nothing does.
 
-    Pieces that use a selvedge are left for new cloth: a remnant may have lost its own. Kept,
+    Pieces that use a selvedge are left for new cloth: a remnant may have lost its own. So are those
+    of a folded plaid, which are cut in mirrored pairs. A remnant of a matched print begins anywhere
+    in the repeat: unless it is the ``first`` and takes all, it has to be trimmed to match. Kept,
     because each shop's cloth leaves the same pieces to be tried.
     """
-    breadth, longest = breadth_of_remnant(terms, single), longest_on(terms, single)
+    is_matched = bool(terms.repeat or terms.repeat_across)
+    if terms.folded and terms.repeat_across:
+        return None
+    if first or not is_matched:
+        found = _laid_on(terms, single, pieces, trimmed=False)
+        if found is None or not is_matched or not without(pieces, found.pieces):
+            return found
+    return _laid_on(terms, single, pieces, trimmed=True)
+
+
+def _laid_on(
+    terms: FabricTerms, single: Single, pieces: tuple[CutPiece, ...], *, trimmed: bool
+) -> FromRemnant | None:
+    breadth = breadth_of_remnant(terms, single, trimmed=trimmed)
+    longest = longest_on(terms, single, trimmed=trimmed)
     able = [piece for piece in pieces if not piece.selvedges]
     if breadth.usable <= ZERO or longest <= 0 or not able:
         return None
@@ -114,8 +139,9 @@ def laid_on_remnant(
         )
         for lot in kept.values()
     )
-    needed = fabric_needed(Length(layout.length), own)
-    return FromRemnant(single, breadth, cut, Laid(own_lots, (layout,), layout.bound), needed)
+    needed = fabric_needed(Length(layout.length), own, further=int(trimmed))
+    laid = Laid(own_lots, (layout,), layout.bound)
+    return FromRemnant(single, breadth, cut, laid, needed, trimmed)
 
 
 def without(pieces: Sequence[CutPiece], cut: Sequence[CutPiece]) -> tuple[CutPiece, ...]:

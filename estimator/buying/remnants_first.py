@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from estimator.buying.fabric_widths import FabricChoice, chosen_of
-from estimator.buying.laying import Laid
+from estimator.buying.laying import Laid, NoSureStart
 from estimator.buying.least_taken import least_taken
 from estimator.buying.one_width import WidthOption, best_shop, cheapest
 from estimator.buying.remnants import FromRemnant, cut_area, laid_on_remnant, without
@@ -67,11 +67,14 @@ def _at_shop(terms: FabricTerms, plain: WidthOption, singles: Sequence[Single]) 
         if key not in known:
             cut = [piece for one in used for piece in one.pieces]
             left = without(plain.pieces, cut)
-            known[key] = (
-                cheapest(terms, offers, plain.breadth, left, quick=quick)
-                if left
-                else _nothing(plain)
-            )
+            try:
+                known[key] = (
+                    cheapest(terms, offers, plain.breadth, left, quick=quick)
+                    if left
+                    else _nothing(plain)
+                )
+            except NoSureStart:
+                known[key] = plain
         return known[key]
 
     filled = _filled(terms, plain.pieces, singles)
@@ -91,7 +94,7 @@ def _filled(
     for single in singles:
         if not pieces or len(found) == most:
             break
-        one = laid_on_remnant(terms, single, pieces)
+        one = laid_on_remnant(terms, single, pieces, first=not found)
         if one is not None:
             found.append(one)
             pieces = without(pieces, one.pieces)

@@ -1,8 +1,14 @@
 """Pieces as they meet the fabric: laid open in one layer, or folded lengthwise and cut in pairs.
 
-Folded, the selvedges lie on each other at the near edge and the fold is the far edge. Pieces go in
-pairs, one from each layer; a piece on the fold lies with its half, and so may an odd one whose
-halves are mirror images. An odd piece that cannot be folded is cut in a pair, with one to spare.
+Folded, the fold is the near edge, from which all is measured, and the selvedges lie on each other
+at the far edge: a distance from the fold holds for both layers. Pieces go in pairs, one from
+each layer; a piece on the fold lies with its half, and so may an odd one whose halves are mirror
+images. An odd piece that cannot be folded is cut in a pair, with one to spare.
+
+A plaid is folded on a line from which it is the same both ways. So what is matched in the upper
+layer is matched in the under layer, in a mirror: a pair starts on the repeat counted from the fold,
+and what lies on the fold has the repeat in its middle. An odd one of several is then cut in a pair
+like the others, because its edges would not match theirs.
 """
 
 from __future__ import annotations
@@ -68,19 +74,20 @@ def _folded(number: int, piece: CutPiece, breadth: Breadth) -> Iterator[Part]:
     if piece.square and not piece.on_fold:
         # all copies are of one hand, and of a pair one is of the other
         words = ", each in a pair with one of the other hand to spare"
-        held = Held.NEAR if piece.selvedges else Held.FREE
+        held = Held.FAR if piece.selvedges else Held.FREE
         yield Part(number, piece, piece.quantity, width, held, 1, words=words)
         return
     if piece.on_fold or (piece.folds and narrowest > breadth.of_a_layer):
         pairs, odd = 0, piece.quantity
     if pairs:
-        held = Held.NEAR if piece.selvedges else Held.FREE
+        held = Held.FAR if piece.selvedges else Held.FREE
         yield Part(number, piece, pairs, width, held, 2, words=", in pairs")
     if not odd:
         return
-    if piece.folds and half <= breadth.of_a_layer:
-        yield Part(number, piece, odd, half, Held.FAR, 1, half=True, words=", on the fold")
+    matches_pairs = bool(pairs and breadth.off_middle)
+    if piece.folds and half <= breadth.of_a_layer and not matches_pairs:
+        yield Part(number, piece, odd, half, Held.NEAR, 1, half=True, words=", on the fold")
     else:
         words = ", a pair with one to spare"
-        held = Held.NEAR if piece.selvedges else Held.FREE
+        held = Held.FAR if piece.selvedges else Held.FREE
         yield Part(number, piece, 1, width, held, 2, words=words)

@@ -8,12 +8,13 @@ measured alone:
     layout.placements, layout.length, layout.bound
 """
 
+from estimator.layout.across import next_repeat
 from estimator.layout.answer import Column, Layout, Placement, Row, Style
 from estimator.layout.choose import lay_out
 from estimator.layout.effort import EVERYDAY, THOROUGH, Effort
 from estimator.layout.fullest import fullest
 from estimator.layout.in_cuts import Cuts, lay_out_in_cuts, renamed
-from estimator.layout.question import Blank, Cloth, DoesNotFit, Held
+from estimator.layout.question import Blank, Cloth, DoesNotFit, Held, OffTheRepeat
 
 __all__ = [
     "EVERYDAY",
@@ -26,11 +27,13 @@ __all__ = [
     "Effort",
     "Held",
     "Layout",
+    "OffTheRepeat",
     "Placement",
     "Row",
     "Style",
     "fullest",
     "lay_out",
     "lay_out_in_cuts",
+    "next_repeat",
     "renamed",
 ]

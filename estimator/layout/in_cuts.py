@@ -1,7 +1,11 @@
 """Layouts longer than any bolt: parted into several cuts, with no piece across a split.
 
 The straight rows are spread over as few cuts as they go into, the highest first, each cut then laid
-out anew with the pieces that it has. A cut starts like a layout of its own, on the repeat.
+out anew with the pieces that it has.
+
+A cut begins anywhere in the repeat. Where the first one does, its pieces start; each further one is
+trimmed to the same place, so that up to one repeat of it is lost, and more than what is left of it
+it need not hold.
 """
 
 from __future__ import annotations
@@ -16,7 +20,7 @@ from estimator.layout.bounds import lower_bound
 from estimator.layout.choose import lay_out
 from estimator.layout.effort import EVERYDAY, Effort
 from estimator.layout.kinds import kinds_of
-from estimator.layout.question import Blank, Cloth, DoesNotFit
+from estimator.layout.question import Blank, Cloth, DoesNotFit, OffTheRepeat
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,24 +44,47 @@ def lay_out_in_cuts(
 ) -> Cuts:
     """Lay every blank on cloth of which no cut is longer than ``longest`` ticks.
 
-    One layout where that is short enough. Raises DoesNotFit as ``lay_out`` does, and for a blank
-    longer than ``longest`` in each turn allowed.
+    One layout where that is short enough; else the first of the cuts is the one that may be as long
+    as ``longest``, and each further one is shorter by a repeat. ``cloth.buys`` is asked of a
+    further one with its repeat. Raises DoesNotFit as ``lay_out`` does, and for a blank longer than
+    ``longest`` in each turn allowed; OffTheRepeat for one too long for the further cuts, where the
+    first is full.
     """
     whole = lay_out(cloth, blanks, effort=effort, rows_only=rows_only)
     if longest is None or whole.length <= longest:
         return Cuts((whole,), whole.bound)
-    lying = [short_enough(index, blank, cloth, longest) for index, blank in enumerate(blanks)]
+    further = _further(cloth)
+    rest = longest - cloth.repeat
+    lying = [_lying(index, blank, cloth, longest, rest) for index, blank in enumerate(blanks)]
     turned = {index for index, blank in enumerate(blanks) if lying[index].width != blank.width}
     rows = lay_out(cloth, lying, effort=effort, rows_only=True).rows
+    first, *others = _into_cuts(rows, cloth.repeat, longest)
+    layouts = [best_cut(first, cloth, lying, longest, effort, rows_only)]
     known: dict[tuple[tuple[int, int], ...], Layout] = {}  # many cuts hold the same pieces
-    layouts = []
-    for own in _into_cuts(rows, cloth.repeat, longest):
+    if not cloth.repeat:
+        known[_pieces_in(first)] = layouts[0]
+    for own in others:
         held = _pieces_in(own)
         if held not in known:
-            known[held] = best_cut(own, cloth, lying, longest, effort, rows_only)
+            known[held] = best_cut(own, further, lying, rest, effort, rows_only)
         layouts.append(known[held])
     bound = lower_bound(kinds_of(blanks), replace(cloth, repeat=0))
     return Cuts(tuple(told_of(layout, turned) for layout in layouts), bound)
+
+
+def _further(cloth: Cloth) -> Cloth:
+    """The cloth of a further cut, of which a repeat more is bought."""
+    if not cloth.repeat:
+        return cloth
+    return replace(cloth, buys=lambda length: cloth.buys(cloth.repeat + length))
+
+
+def _lying(index: int, blank: Blank, cloth: Cloth, longest: int, rest: int) -> Blank:
+    """The blank, lying so that any cut takes it; else so that the first one does."""
+    try:
+        return short_enough(index, blank, cloth, rest)
+    except DoesNotFit:
+        return short_enough(index, blank, cloth, longest)
 
 
 def short_enough(index: int, blank: Blank, cloth: Cloth, longest: int) -> Blank:
@@ -89,18 +116,30 @@ class _Cut:
 
 
 def _into_cuts(rows: Sequence[Row], repeat: int, longest: int) -> list[list[Row]]:
-    """Rows in cuts, first fit by decreasing height; the one with most repeat to spare goes last."""
+    """Rows in cuts, first fit by decreasing height; the one with most repeat to spare goes last.
+
+    The first cut holds ``longest``, each further one a repeat less. Raises OffTheRepeat.
+    """
     cuts: list[_Cut] = []
+    rest = longest - repeat
     for row in sorted(rows, key=lambda one: -one.height):
         whole = next_repeat(row.height, repeat)
         spare = whole - row.height
-        for own in cuts:
-            if own.whole + whole - max(own.spare, spare) <= longest:
+        for number, own in enumerate(cuts):
+            if own.whole + whole - max(own.spare, spare) <= (rest if number else longest):
                 own.rows.append(row)
                 own.whole += whole
                 own.spare = max(own.spare, spare)
                 break
         else:
+            if cuts and row.height > rest:
+                places = (place for column in row.columns for place in column.placements)
+                tallest = max(places, key=lambda place: place.length)
+                raise OffTheRepeat(
+                    tallest.blank,
+                    f"a piece {tallest.length} ticks long needs a further cut, of which {rest} "
+                    "are sure to lie from the start of a repeat on",
+                )
             cuts.append(_Cut([row], whole, spare))
     return [in_order(own.rows, repeat) for own in cuts]
 

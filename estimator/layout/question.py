@@ -70,6 +70,10 @@ class DoesNotFit(ValueError):
         self.blank = blank
 
 
+class OffTheRepeat(DoesNotFit):
+    """A blank that a further cut cannot be sure to hold, from the start of a repeat on."""
+
+
 def refuse_what_cannot_be_cut(cloth: Cloth, blanks: Sequence[Blank]) -> None:
     """Raise DoesNotFit for the first blank without a size or too wide, ValueError for bad cloth."""
     if cloth.width <= 0:

@@ -6,16 +6,16 @@ lengths along it, as they stand in the plan; grain and turning are the layout's 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import replace
 from typing import Literal
 
-from estimator.edges import SEWN, SIDES, EdgeFinish, Finish, allowance
+from estimator.edges import SIDES, Finish
 from estimator.faults import Wrong
-from estimator.measure import ZERO, Length, tape_text
+from estimator.measure import Length, tape_text
+from estimator.needs.allowances import allowances_of, finish_of, refuse_deep_edges
 from estimator.needs.circles import size_sector
 from estimator.needs.linings import length_note, other_length, refuse_trimmed_strip, trimmed
-from estimator.needs.on_bias import box_on_bias, refuse_off_the_bias
+from estimator.needs.on_bias import box_on_bias
 from estimator.needs.outlines import (
     Allowances,
     Sized,
@@ -27,7 +27,6 @@ from estimator.needs.outlines import (
 from estimator.needs.selvedges import on_selvedges
 from estimator.needs.types import CutPiece, ToCut
 from estimator.plan import Cut, Grain, Made, Piece, Shape, TakeUpKind
-from estimator.rules import Rules
 from estimator.working import Reckoning
 
 _FOLDS_PER_DEPTH = {
@@ -54,46 +53,6 @@ def with_own_sizes(piece: Piece, cut: Cut) -> Piece:
     return piece.model_copy(update=own) if own else piece
 
 
-def allowances_of(to_cut: ToCut) -> Allowances:
-    """The allowance of each side of a piece as it is cut from one fabric.
-
-    Raises Wrong for two opposite folds, and for folds where a piece cannot have them.
-    """
-    piece, rules = to_cut.piece, to_cut.order.plan.garment.rules
-    finishes = {side: _finish(piece, side) for side in SIDES}
-    folds = [side for side in SIDES if finishes[side].finish is Finish.FOLD]
-    refuse_off_the_bias(piece, finishes.items())
-    if set(folds) >= {"left", "right"} or set(folds) >= {"top", "bottom"}:
-        raise Wrong("two opposite edges lie on a fold", "put one edge on the fold", ("edges",))
-    if folds and (piece.made is not Made.FLAT or piece.shape is Shape.SECTOR):
-        raise Wrong("this piece cannot lie on a fold", "leave the fold out", ("edges", folds[0]))
-    if to_cut.cut.cut_to == "finished size" and piece.sizes == "finished":
-        return Allowances(ZERO, ZERO, ZERO, ZERO, finishes)
-    seams = to_cut.order.seam_allowances
-    taken = {side: _taken(piece, side, finishes[side], rules, seams) for side in SIDES}
-    return Allowances(**taken, finishes=finishes)
-
-
-def _finish(piece: Piece, side: str) -> EdgeFinish:
-    if side in piece.edges:
-        return piece.edges[side].finish
-    if piece.made is Made.FACING and side == "right":
-        return EdgeFinish(Finish.TURNED)
-    return EdgeFinish(Finish.SEAM)
-
-
-def _taken(
-    piece: Piece,
-    side: str,
-    edge: EdgeFinish,
-    rules: Rules,
-    seams: Mapping[tuple[str, str], Length],
-) -> Length:
-    if edge.finish in SEWN and edge.depth is None and (piece.name, side) in seams:
-        return seams[piece.name, side]
-    return allowance(edge, rules)
-
-
 def cut_piece(to_cut: ToCut) -> CutPiece:
     """A piece that states its sizes, as it is cut for the whole job.
 
@@ -104,7 +63,7 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
     width, length, finished = sized.width, sized.length, sized.finished
     notes = [sized.note, _narrow_end(sized, to_cut), length_note(to_cut), piece.note]
     on_bias, arc = None, sized.arc
-    finishes = {side: _finish(piece, side) for side in SIDES}
+    finishes = {side: finish_of(piece, side) for side in SIDES}
     selvedges, grain = on_selvedges(piece, finishes, piece.grain)
     if to_cut.cut.cut_to == "finished size":
         selvedges = ()  # it ends within the piece, and has no edge of its own
@@ -165,7 +124,7 @@ def size_piece(to_cut: ToCut) -> Sized:
                 sized = size_taper(piece, edges)
             case Shape.SECTOR:
                 sized = size_sector(piece, edges)
-    _refuse_deep_hems(piece, edges, sized)
+    refuse_deep_edges(piece, edges, sized, to_cut.order.tape)
     mark = to_cut.order.mark
     sized = trimmed(sized, to_cut.cut)
     width = sized.width.to_mark("up to the mark of the tape", mark)
@@ -180,7 +139,9 @@ def cut_length(to_cut: ToCut) -> Reckoning:
     refuse_trimmed_strip(to_cut.cut)
     length = _opened(to_cut.piece, "length", edges)
     finished = stated(to_cut.piece.length)
-    _refuse_deep_hems(to_cut.piece, edges, Sized((finished, finished), length, length))
+    refuse_deep_edges(
+        to_cut.piece, edges, Sized((finished, finished), length, length), to_cut.order.tape
+    )
     return length.to_mark("up to the mark of the tape", to_cut.order.mark)
 
 
@@ -270,18 +231,3 @@ def _made_up(to_cut: ToCut, edges: Allowances) -> Sized:
     for side in ("top", "bottom"):
         length = length.plus(f"{side} end {edge_word(edges, side)}", getattr(edges, side))
     return Sized((stated(piece.width), stated(piece.length)), width, length)
-
-
-def _refuse_deep_hems(piece: Piece, edges: Allowances, sized: Sized) -> None:
-    for index, low, high, name in ((0, "left", "right", "wide"), (1, "top", "bottom", "long")):
-        if piece.shape is Shape.SECTOR and index == 0:
-            continue
-        finished = sized.finished[index]
-        for side in (low, high):
-            edge = edges.finishes[side]
-            if edge.finish in (Finish.HEM, Finish.CASING) and (edge.depth or ZERO) > finished:
-                raise Wrong(
-                    f"the {side} {edge.finish.value} is deeper than the finished piece is {name}",
-                    f"write a {edge.finish.value} shallower than the piece",
-                    ("edges", side),
-                )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from estimator.catalog import Offer
 from estimator.faults import Wrong
@@ -15,7 +16,7 @@ from estimator.written import quoted
 
 def narrowest(piece: CutPiece) -> Length:
     """The least width between two selvedges that takes a piece."""
-    return least_width(piece, ZERO)
+    return least_width(piece, Breadth(ZERO, ZERO))
 
 
 def on_cloth(piece: CutPiece, selvedge: Length) -> Length:
@@ -23,16 +24,23 @@ def on_cloth(piece: CutPiece, selvedge: Length) -> Length:
     return max(piece.width.value - selvedge * len(piece.selvedges), Length(1))
 
 
-def least_width(piece: CutPiece, selvedge: Length, *, folded: bool = False) -> Length:
-    """The least usable width of fabric that takes a piece, open or folded lengthwise.
+def least_width(piece: CutPiece, breadth: Breadth) -> Length:
+    """The least usable width of fabric with such selvedges, laid so, that takes a piece.
 
     Folded, a piece whose halves are mirror images lies with one half on the fold; of any other the
-    fabric has to take two beside each other.
+    fabric has to take two beside each other. Where a plaid is folded, as much of it stays single as
+    the fold may be off the middle; a panel from selvedge to selvedge takes that as well.
     """
-    width = on_cloth(piece, selvedge)
-    if piece.may_turn:
-        width = min(width, piece.length.value)
-    return width * 2 if folded and not piece.folds else width
+    width = on_cloth(piece, breadth.selvedge)
+    narrow = min(width, piece.length.value) if piece.may_turn else width
+    if not breadth.folded:
+        return narrow
+    if piece.folds and width == breadth.usable:
+        return width
+    double = width if piece.folds else narrow * 2
+    if not piece.on_fold:
+        double = min(double, narrow * 2)
+    return double + breadth.off_middle * 2
 
 
 def least_length(piece: CutPiece, breadth: Breadth) -> Length:
@@ -44,8 +52,16 @@ def least_length(piece: CutPiece, breadth: Breadth) -> Length:
 
 def goes_on(pieces: Iterable[CutPiece], breadth: Breadth) -> bool:
     """Whether the fabric is wide enough for each of the pieces."""
-    needed = (least_width(one, breadth.selvedge, folded=breadth.folded) for one in pieces)
-    return max(needed) <= breadth.usable
+    return all(
+        least_width(one, breadth) <= breadth.usable and not loses_its_selvedge(one, breadth)
+        for one in pieces
+    )
+
+
+def loses_its_selvedge(piece: CutPiece, breadth: Breadth) -> bool:
+    """Whether a piece would lie on the selvedges of a folded plaid, which need not meet there."""
+    one_edge = len(piece.selvedges) == 1 or (bool(piece.selvedges) and piece.on_fold)
+    return breadth.folded and breadth.off_middle > ZERO and one_edge
 
 
 def _remedy(piece: CutPiece, usable: Length, terms: FabricTerms) -> str:
@@ -62,21 +78,38 @@ def refuse_too_wide(
     """Raises Wrong, worded in ``unit``, for a piece that none of these offers' widths can take."""
     widest = max(offers, key=lambda one: usable_width(terms, one))
     breadth = breadth_of(terms, widest)
-    wide = least_width(piece, breadth.selvedge, folded=terms.folded)
+    wide = least_width(piece, breadth)
     if wide <= breadth.usable:
         return
     assert widest.width is not None, "an offer of a fabric has a width"
     lies = "lies on the bias" if piece.on_bias else "is cut"
-    cut, has, remedy = wide, " has", _remedy(piece, breadth.usable, terms)
-    if terms.folded and not piece.folds:
-        cut, has = Length(wide.ticks // 2), ", folded, has"
-        if least_width(piece, breadth.selvedge) <= breadth.usable:
-            remedy = 'lay the fabric open (laid = "open")'
-    usable = Length(breadth.usable.ticks * cut.ticks // wide.ticks)
+    opened = replace(breadth, folded=False)
+    cut, usable, has = least_width(piece, opened), breadth.usable, " has"
+    remedy = _remedy(piece, breadth.usable, terms)
+    if terms.folded and (breadth.off_middle or not piece.folds):
+        has = ", folded where its plaid allows, has" if breadth.off_middle else ", folded, has"
+        usable = breadth.of_a_layer * (2 if piece.folds else 1)
+    if terms.folded and cut <= breadth.usable:
+        remedy = LAY_OPEN
     raise Wrong(
         f"{quoted(piece.name)} {lies} {tape_text(cut, unit)} wide, and the widest {quoted(title)} "
         f"on offer ({natural_text(widest.width, unit)}){has} {usable_text(usable, unit)} to use",
         f"take a fabric with at least {tape_text(wide, unit)} to use, or {remedy}",
+    )
+
+
+LAY_OPEN = 'lay the fabric open (laid = "open")'
+
+
+def refuse_on_plaid(piece: CutPiece, breadth: Breadth, title: str) -> None:
+    """Raises Wrong for a piece on the selvedges of a plaid that is folded."""
+    if not loses_its_selvedge(piece, breadth):
+        return
+    raise Wrong(
+        f"{quoted(piece.name)} has an edge on the selvedge, and {quoted(title)} is a plaid laid "
+        "folded: the fold has to lie where the plaid is the same on both sides, and there the "
+        "selvedges need not meet",
+        f"{LAY_OPEN}, or give that edge a seam",
     )
 
 

@@ -11,7 +11,8 @@ from dataclasses import replace
 from estimator.edges import SEWN, SIDES, Finish
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, tape_text
-from estimator.needs.cutting import allowances_of, cut_length
+from estimator.needs.allowances import allowances_of
+from estimator.needs.cutting import cut_length
 from estimator.needs.outlines import stated
 from estimator.needs.selvedges import ALONG, on_selvedges
 from estimator.needs.types import CutPiece, ToCut

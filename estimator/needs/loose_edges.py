@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from estimator.edges import SEWN, SIDES, EdgeRef, Finish
 from estimator.measure import ZERO, total
-from estimator.needs.cutting import allowances_of
+from estimator.needs.allowances import allowances_of
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.sewn import Sewn, times_over
 from estimator.needs.types import ToCut

@@ -13,8 +13,9 @@ from graphlib import CycleError, TopologicalSorter
 from estimator.faults import NamesAnUnread, Wrong
 from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length, tape_text
+from estimator.needs.allowances import allowances_of
 from estimator.needs.bias import LOST_AT_A_JOIN, MOST_STRIP, cloth_for_bias, strips_joined
-from estimator.needs.cutting import allowances_of, cut_piece, with_own_sizes
+from estimator.needs.cutting import cut_piece, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.joined_strips import (
     joined_strip,
@@ -102,7 +103,7 @@ def ways_to_make(
     """
     piece = hanging.piece
     if piece.shape is Shape.SECTOR:
-        return ways_to_seam(hanging, breadth.of_a_layer)
+        return ways_to_seam(hanging, breadth)
     if hanging.cut.pieced is not None:
         (whole,) = made_up(hanging, edges, breadth)
         return ((in_parts(whole, hanging, breadth.of_a_layer),),)

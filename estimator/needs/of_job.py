@@ -8,9 +8,10 @@ from dataclasses import replace
 from estimator.faults import Faults, NamesAnUnread, Wrong, nearest
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Length
+from estimator.needs.allowances import allowances_of
 from estimator.needs.closures import check_closures, sold_ready_cut
 from estimator.needs.counted import counted_in, counted_together
-from estimator.needs.cutting import allowances_of, cut_length, cut_piece, with_own_sizes
+from estimator.needs.cutting import cut_length, cut_piece, with_own_sizes
 from estimator.needs.fits import refuse_too_wide
 from estimator.needs.makeup import is_hanging, takes_a_length
 from estimator.needs.pieced import refuse_not_flat

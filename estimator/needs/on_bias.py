@@ -24,6 +24,15 @@ MARK = "up to the mark of the tape"
 
 def refuse_off_the_bias(piece: Piece, finishes: Iterable[tuple[str, EdgeFinish]]) -> None:
     """Raises Wrong where a piece is to lie on the bias and something else puts it on the grain."""
+    finishes = tuple(finishes)
+    for side, edge in finishes if piece.made is Made.BIAS_STRIP else ():
+        if edge.finish is Finish.SELVEDGE:
+            raise Wrong(
+                f"a bias strip lies at 45°, and its {side} edge on the selvedge, which runs along "
+                "the grain",
+                "leave this edge out",
+                ("edges", side),
+            )
     if piece.grain is not Grain.BIAS:
         return
     if piece.made is Made.BIAS_STRIP:

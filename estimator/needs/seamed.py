@@ -1,9 +1,10 @@
 """Circles where the fabric is too narrow for them: the halves and quarters they are seamed from.
 
 A part is a sector like any other, with its portion of the waist and so the same radius. Where it is
-joined to the next it takes a seam allowance; the first keeps the left edge of the plan, and the
-last the right one. A half lies with its straight edges along the fabric: so it is half as wide as
-the circle, and no part of a circle has to be turned on a fabric with nap.
+joined to the next it takes a seam allowance; the first keeps the left edge of the plan, and
+the last the right one. A half lies with its straight edges along the fabric: so it is half as wide
+as the circle, and no part of a circle has to be turned on a fabric with nap. On folded fabric it
+lies on the fold as a quarter, its straight edges across.
 """
 
 from __future__ import annotations
@@ -23,8 +24,9 @@ from estimator.needs.circles import (
     share_of,
 )
 from estimator.needs.cutting import cut_piece
-from estimator.needs.fits import narrowest
+from estimator.needs.fits import LAY_OPEN, goes_on, least_width
 from estimator.needs.outlines import stated
+from estimator.needs.selvedges import Breadth
 from estimator.needs.types import CutPiece, ToCut
 from estimator.plan import Edge, Grain
 
@@ -46,60 +48,75 @@ WORDS = {
 }
 
 
-def ways_to_seam(sector: ToCut, width: Length) -> tuple[Way, ...]:
-    """The ways to cut a sector from fabric of this usable width, the fewest seams first.
+def ways_to_seam(sector: ToCut, breadth: Breadth) -> tuple[Way, ...]:
+    """The ways to cut a sector from fabric of this breadth, the fewest seams first.
 
     Only the first that goes on the fabric, unless the plan asks for the least fabric. Where none
     does, the narrowest, which is left to be refused.
     """
     seams = sector.piece.seams
     in_one = cut_piece(sector)
-    fits = narrowest(in_one) <= width
     why = ", which buys less"
-    if not fits:
-        why = f": the fabric is too narrow for it in one{_hint(sector, in_one, width)}"
-    parted = [tuple(_seamed(sector, parts, why)) for parts in PARTS[share_of(sector.piece)]]
-    ways: list[Way] = [(replace(in_one, else_cut=_else(sector, parted)),)]
+    if not goes_on([in_one], breadth):
+        why = f": {_too_narrow(in_one, breadth)}{_hint(sector, in_one, breadth)}"
+    shares = PARTS[share_of(sector.piece)]
+    parted = [tuple(_seamed(sector, parts, breadth, why)) for parts in shares]
+    ways: list[Way] = [(replace(in_one, else_cut=_else(sector, parted, breadth)),)]
     if seams != "none":
         ways += parted
-    fitting = [way for way in ways if needed_across(way) <= width]
+    fitting = [way for way in ways if goes_on(way, breadth)]
     if not fitting:
-        return (min(ways, key=needed_across),)
+        return (min(ways, key=lambda way: needed_across(way, breadth)),)
     return tuple(fitting) if seams == "least fabric" else (fitting[0],)
 
 
-def needed_across(way: Way) -> Length:
-    """The least width of fabric that takes all the parts of a sector."""
-    return max(map(narrowest, way))
+def needed_across(way: Way, breadth: Breadth) -> Length:
+    """The least width of such fabric that takes all the parts of a sector."""
+    return max(least_width(part, breadth) for part in way)
 
 
 GORES = 'cut it in gores (shape = "taper")'
 """What is left where the fabric is too narrow even for a quarter."""
 
 
-def _else(sector: ToCut, parted: Sequence[Way]) -> str:
+def _else(sector: ToCut, parted: Sequence[Way], breadth: Breadth) -> str:
+    if breadth.folded:
+        opened = replace(breadth, folded=False)
+        fits = any(goes_on(way, opened) for way in parted)
+        if fits and sector.piece.seams != "none":
+            return f"{LAY_OPEN}, where it is seamed"
     if sector.piece.seams != "none" or not parted:
         return GORES
-    way = min(parted, key=needed_across)
-    needed = tape_text(needed_across(way), sector.order.tape)
+    way = min(parted, key=lambda way: needed_across(way, breadth))
+    needed = tape_text(needed_across(way, breadth), sector.order.tape)
     return f'leave seams = "none" out: seamed from {way[0].seamed}, it takes {needed}'
 
 
-def _hint(sector: ToCut, in_one: CutPiece, width: Length) -> str:
+def _too_narrow(in_one: CutPiece, breadth: Breadth) -> str:
+    if not breadth.folded:
+        return "the fabric is too narrow for it in one"
+    opened = goes_on([in_one], replace(breadth, folded=False))
+    hint = '; laid = "open" would lay it in one' if opened else ""
+    return f"the fabric, folded, is too narrow for it in one{hint}"
+
+
+def _hint(sector: ToCut, in_one: CutPiece, breadth: Breadth) -> str:
     """Says so where half a circle would go on the fabric in one if it were turned."""
     piece = sector.piece
     straight = share_of(piece) == HALF and piece.grain is Grain.LENGTHWISE and not sector.nap
-    if not straight or in_one.length.value > width:
+    if not straight or in_one.length.value > breadth.of_a_layer:
         return ""
     return '; grain = "crosswise" would lay it in one'
 
 
-def _seamed(sector: ToCut, parts: tuple[Fraction, ...], why: str) -> Iterator[CutPiece]:
+def _seamed(
+    sector: ToCut, parts: tuple[Fraction, ...], breadth: Breadth, why: str
+) -> Iterator[CutPiece]:
     """The parts of a sector; those that are cut alike are one piece of so many."""
     last = len(parts) - 1
     alike: dict[tuple[Fraction, Length, Length], list[tuple[CutPiece, str]]] = {}
     for number, share in enumerate(parts):
-        part = _part(sector, share, own_left=number == 0, own_right=number == last)
+        part = _part(sector, share, breadth, own_left=number == 0, own_right=number == last)
         place = "left" if number == 0 else "right" if number == last else "inner"
         key = (share, part.width.value, part.length.value)
         alike.setdefault(key, []).append((part, place))
@@ -107,7 +124,9 @@ def _seamed(sector: ToCut, parts: tuple[Fraction, ...], why: str) -> Iterator[Cu
     for (share, _, _), found in alike.items():
         part = found[0][0]
         lies = (
-            ", its straight edges along the fabric" if share == HALF and not part.may_turn else ""
+            ", its straight edges along the fabric"
+            if share == HALF and not part.may_turn and not part.folds
+            else ""
         )
         note = f"{NAMES[share]}{lies}; seamed from {WORDS[parts]}{why}"
         kind = "half" if share == HALF else "quarter"
@@ -123,14 +142,17 @@ def _seamed(sector: ToCut, parts: tuple[Fraction, ...], why: str) -> Iterator[Cu
         )
 
 
-def _part(sector: ToCut, share: Fraction, *, own_left: bool, own_right: bool) -> CutPiece:
+def _part(
+    sector: ToCut, share: Fraction, breadth: Breadth, *, own_left: bool, own_right: bool
+) -> CutPiece:
     """One part as a sector of its own, with a seam at each edge that the plan does not give."""
     piece = sector.piece
     seam = Edge(finish=EdgeFinish(Finish.SEAM, sector.order.plan.garment.rules.seam_allowance))
     joined = {side: seam for side, own in (("left", own_left), ("right", own_right)) if not own}
     grain = piece.grain
-    if grain is not Grain.EITHER or sector.nap:
-        grain = Grain.CROSSWISE if share == HALF else Grain.LENGTHWISE
+    if grain is not Grain.EITHER or sector.nap or breadth.folded:
+        across = share == HALF and not breadth.folded
+        grain = Grain.CROSSWISE if across else Grain.LENGTHWISE
     of_whole = share / share_of(piece)
     part = piece.model_copy(
         update={

@@ -46,6 +46,11 @@ class Arc:
         """The same part of a circle with its width and its length exchanged."""
         return replace(self, across=self.along, along=self.across)
 
+    @property
+    def half(self) -> Arc:
+        """The half of a whole circle, or of a half with its straight edges across, on the fold."""
+        return replace(self, share=self.share / 2)
+
     def less(self, off: Length) -> Arc:
         """The same part with so much taken off along all of its edges."""
         return replace(
@@ -95,8 +100,11 @@ class CutPiece:
     @property
     def folds(self) -> bool:
         """Whether its halves are mirror images, so that it can be cut on a fold of the fabric."""
-        straight = not self.boxed or (self.narrow is not None and not self.square)
-        return self.on_fold or (straight and self.on_bias is None and len(self.selvedges) != 1)
+        mirrored = not self.boxed or (self.narrow is not None and not self.square)
+        if self.arc is not None:
+            across = self.width.value > self.length.value  # the straight edges of half a circle
+            mirrored = self.arc.share == 1 or (self.arc.share == Fraction(1, 2) and across)
+        return self.on_fold or (mirrored and self.on_bias is None and len(self.selvedges) != 1)
 
 
 @dataclass(frozen=True, slots=True)

@@ -69,14 +69,25 @@ def _of_fabrics(estimate: Estimate) -> Iterator[str]:
             parts.append(f"rows start on the repeat of {tape_text(terms.repeat, unit)}")
         if terms.repeat_across:
             across = tape_text(terms.repeat_across, unit)
-            parts.append(f"pieces start on the repeat of {across} across")
+            of_fold = ", counted from the fold" if option.breadth.folded else ""
+            parts.append(f"pieces start on the repeat of {across} across{of_fold}")
         if option.breadth.folded:
             parts.append("laid folded lengthwise and cut in pairs")
             if terms.repeat_across:
-                parts.append("folded on the middle of a bar: only a balanced plaid matches so")
+                off = tape_text(option.breadth.off_middle, unit)
+                parts.append(
+                    "folded on the middle of a bar or halfway between two, the nearest to the "
+                    f"middle of the fabric and at most {off} off it: only a plaid that is the same "
+                    "from left and right can be matched so; pieces on the fold have that line in "
+                    "their middle"
+                )
         if option.buy.offer.bolt:
-            if terms.repeat:
-                parts.append("each cut has to begin on the repeat: ask for it")
+            if terms.repeat and len(option.laid.cuts) > 1:
+                more = tape_text(terms.repeat, unit)
+                parts.append(
+                    f"each cut after the first has {more} more, to be trimmed to the place of the "
+                    "repeat at which the first begins"
+                )
             parts.append(f"no cut is longer than {shop_text(option.buy.offer.bolt, shop)}")
         if terms.nap:
             parts.append("nap or one-way print, no piece is turned")

@@ -10,17 +10,15 @@ from estimator.reports.units import tape_of
 
 
 def narrowest_text(choice: FabricChoice, estimate: Estimate) -> str:
-    """``good down to 43 1/4 in usable; at 43 in buy 3 yd``, or why that cannot be said."""
+    """``good down to 43 1/4 in usable, the narrowest found; at 43 in buy 3 yd``, or why not."""
     found = narrowest_serving(choice)
     if found is None:
         return "strips take its whole width: measure the bolt before you buy"
     sold_by = choice.chosen.buy.offer.sold_by
     tape = tape_of(sold_by, estimate)
     washing = " before washing" if choice.need.terms.shrinkage_across else ""
-    text = f"good down to {usable_text(found.usable, tape)} usable{washing}"
+    text = f"good down to {usable_text(found.usable, tape)} usable{washing}, the narrowest found"
     below = usable_text(found.next_down, tape)
     if found.then_buy is None:
         return f"{text}; at {below} the pieces do not go on it as they are cut here"
-    if found.then_buy == choice.chosen.buy.bought:
-        return text
     return f"{text}; at {below} buy {shop_text(found.then_buy, sold_by)}"

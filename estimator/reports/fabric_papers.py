@@ -45,14 +45,17 @@ def other_way_text(choice: FabricChoice) -> str:
     chosen, unit = choice.chosen, choice.chosen.buy.offer.sold_by
     terms = choice.need.terms
     one_hand = terms.nap and any(len(piece.selvedges) == 1 for piece in chosen.pieces)
-    if not chosen.pieces or terms.repeat_across or one_hand:
-        return ""  # a plaid matches otherwise when folded, and half of a pair is of another hand
+    if not chosen.pieces or one_hand:
+        return ""  # half of a pair is of another hand
     folded = chosen.breadth.folded
-    way = "laid open in one layer" if folded else "folded lengthwise and cut in pairs"
+    fold = (
+        "folded lengthwise where its plaid allows" if terms.repeat_across else "folded lengthwise"
+    )
+    way = "laid open in one layer" if folded else f"{fold} and cut in pairs"
     other, bought = bought_other_way(choice), chosen.buy.bought
     assert isinstance(bought, Length), "fabric is cut to length"
     if other is None:
-        return "" if folded else "folded lengthwise it does not take all the pieces"
+        return "" if folded else f"{fold} it does not take all the pieces"
     if other == bought:
         return ""
     more = "more" if other > bought else "less"

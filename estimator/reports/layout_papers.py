@@ -11,6 +11,7 @@ from estimator.buying.one_width import WidthOption
 from estimator.estimated import Estimate
 from estimator.layout import Layout, Placement, Style
 from estimator.measure import Length, Unit, tape_text, usable_text
+from estimator.needs.selvedges import Breadth
 from estimator.reports.bolt_widths import narrowest_text
 from estimator.reports.fabric_papers import other_way_text, proof_text, sentence, waste_text
 from estimator.reports.sketch import sketch
@@ -18,15 +19,18 @@ from estimator.reports.tables import Column, Format, Table, Value
 from estimator.reports.units import tape_unit, width_text
 from estimator.reports.uses import fabric_title
 
-PLACES = (
-    Column("No.", Format.COUNT, 6),
-    Column("Row height", Format.TAPE, 12),
-    Column("Piece", wide=36),
-    Column("From the cut end", Format.TAPE, 14),
-    Column("From the selvedge", Format.TAPE, 15),
-    Column("Width", Format.TAPE, 12),
-    Column("Length", Format.TAPE, 12),
-)
+
+def places_columns(breadth: Breadth) -> tuple[Column, ...]:
+    """The columns of a written layout; of folded fabric, distances across are from its fold."""
+    return (
+        Column("No.", Format.COUNT, 6),
+        Column("Row height", Format.TAPE, 12),
+        Column("Piece", wide=36),
+        Column("From the cut end", Format.TAPE, 14),
+        Column("From the fold" if breadth.folded else "From the selvedge", Format.TAPE, 15),
+        Column("Width", Format.TAPE, 12),
+        Column("Length", Format.TAPE, 12),
+    )
 
 
 def written_layouts(
@@ -34,7 +38,8 @@ def written_layouts(
 ) -> Iterator[tuple[Table, tuple[str, ...]]]:
     """For each cut of a fabric its layout, and each of its rows as one line of text.
 
-    Distances are from the cut end and from the near selvedge. A close layout has no rows.
+    Distances are from the cut end, and from the near selvedge or the fold. A close layout has no
+    rows.
     """
     laid = choice.chosen.laid
     for number, cut in enumerate(laid.cuts):
@@ -56,13 +61,19 @@ def _of_cut(number: int, choice: FabricChoice, estimate: Estimate) -> Table:
     title = f"{fabric_title(choice, estimate)}, {width} wide"
     if len(chosen.laid.cuts) > 1:
         title += f", cut {number + 1} of {len(chosen.laid.cuts)}"
+    trimmed = number > 0 and choice.need.terms.repeat is not None
     return Table(
         title=title,
-        columns=PLACES,
+        columns=places_columns(chosen.breadth),
         rows=tuple(layout_rows(chosen, layout, unit)),
         unit=unit,
         notes=(
             f"{_how_it_lies(choice, layout, unit)} Straighten the cut end first.",
+            *(
+                ("Then trim it to the place of the repeat at which cut 1 begins.",)
+                if trimmed
+                else ()
+            ),
             *(_of_the_whole(choice, estimate) if layout is chosen.laid.cuts[-1] else ()),
         ),
     )
@@ -84,13 +95,14 @@ def _how_it_lies(choice: FabricChoice, layout: Layout, unit: Unit) -> str:
     breadth = choice.chosen.breadth
     placed = "laid out open, one layer"
     if breadth.folded:
-        placed = "laid out folded lengthwise, the selvedges together and the fold at the far side"
+        placed = "laid out folded lengthwise, the fold at the near side and the selvedges together"
     if choice.need.terms.shrinkage:
         placed += ", after it has been washed and has shrunk"
     text = f"{style}, {placed}; usable width {usable_text(breadth.usable, unit)}"
     if breadth.folded:
         text += f", {usable_text(breadth.of_a_layer, unit)} to the fold"
-    if any(piece.selvedges for piece in choice.chosen.pieces) and breadth.selvedge:
+    on_selvedge = any(piece.selvedges for piece in choice.chosen.pieces)
+    if on_selvedge and breadth.selvedge and not breadth.folded:
         text += ", measured from the inner edge of the selvedge"
     return f"{text}."
 
@@ -137,6 +149,8 @@ def _place(option: WidthOption, alike: Sequence[Placement], unit: Unit) -> tuple
     elif lot.apart:
         by_turns = " and ".join(tape_text(apart, unit) for apart in lot.apart)
         name += f" and square sides together, by turns {by_turns} on from the last"
+    if lot.shift:
+        name += f", those on their heads {tape_text(lot.shift, unit)} further from the cut end"
     name += _on_selvedge(option, lot, unit)
     if first.turned:
         name += ", turned"

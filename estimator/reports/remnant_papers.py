@@ -9,7 +9,7 @@ from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.remnants import FromRemnant
 from estimator.estimated import Estimate
 from estimator.measure import usable_text
-from estimator.reports.layout_papers import PLACES, layout_rows, row_sketches
+from estimator.reports.layout_papers import layout_rows, places_columns, row_sketches
 from estimator.reports.stash_papers import amount_text, in_hand_text, where_text
 from estimator.reports.tables import Table
 from estimator.reports.units import tape_unit
@@ -24,6 +24,12 @@ def remnant_layouts(
         yield _of_remnant(one, choice, estimate), row_sketches(one.laid, one.laid.cuts[0])
 
 
+_TRIMMED = (
+    "Then trim it to the place of the repeat at which the other cloth of this fabric begins, and "
+    "measure from there."
+)
+
+
 def _of_remnant(one: FromRemnant, choice: FabricChoice, estimate: Estimate) -> Table:
     unit = tape_unit(estimate)
     thing, layout = one.single.thing, one.laid.cuts[0]
@@ -34,13 +40,14 @@ def _of_remnant(one: FromRemnant, choice: FabricChoice, estimate: Estimate) -> T
     left = amount_text(one.taken.left, unit) if one.taken.left else "nothing"
     return Table(
         title=f"{fabric_title(choice, estimate)}, remnant from {where_text(one.taken)}",
-        columns=PLACES,
+        columns=places_columns(one.breadth),
         rows=tuple(layout_rows(laid, layout, unit)),
         unit=unit,
         notes=(
             f"The remnant is {in_hand_text(thing, unit)}. {style.capitalize()}, laid out open, one "
             f"layer{washed}; usable width {usable_text(one.breadth.usable, unit)}. Straighten the "
             "cut end first.",
+            *([_TRIMMED] if one.trimmed else []),
             f"Cut {amount_text(one.taken.amount, unit)} off it; {left} is left.",
         ),
     )

@@ -6,6 +6,8 @@ import pytest
 
 from estimator import Catalog, Estimate, GarmentOrder, Job, estimate
 from estimator.layout import Style
+from estimator.reports.assumptions import assumptions
+from estimator.reports.layout_papers import written_layouts
 from estimator.written import length
 from tests.plans import bought, catalog, complaints, order, plan
 
@@ -249,7 +251,62 @@ def test_a_piece_longer_than_any_bolt_is_refused() -> None:
     ) in found
 
 
-def test_a_repeat_longer_than_the_bolt_leaves_one_row_a_cut() -> None:
-    text = bolts("3 yd").replace('selvedge = "0"', 'selvedge = "0"\nrepeat = "4 yd"')
+def matched(bolt: str, repeat: str, **other: str) -> str:
+    text = bolts(bolt).replace('selvedge = "0"', f'selvedge = "0"\nrepeat = "{repeat}"')
+    for key, value in other.items():
+        text = text.replace(f"{key} = 5", f"{key} = {value}")
+    return text
+
+
+def test_each_further_cut_of_a_matched_print_has_a_repeat_more_to_be_trimmed() -> None:
+    # Cloths of 70 in start at 0, 72 and 144 on a repeat of 24; 214 in is just what a bolt of 6 yd
+    # takes. The second cut holds two, 142 in, and may have to be trimmed by 24: 142 + 24 + 2 ends
+    # is 168 in, 4 2/3 yd, up to 4 3/4; the first is 216 in, 6 yd.
+    (choice,) = estimate(plan(matched("6 yd", "24"))).fabrics
+    assert [cut.length for cut in choice.chosen.laid.cuts] == [
+        length("214").ticks,
+        length("142").ticks,
+    ]
+    assert choice.chosen.needed == length("216") + length("168")
+    assert choice.chosen.buy.bought == length("10 3/4 yd")
+    assert "cut in 6 yd and 4 3/4 yd" in choice.purchase.notes
+
+
+def test_the_least_bought_in_several_cuts_of_a_matched_print_has_their_repeats_too() -> None:
+    # 5 x 70 in are 350; the first cut takes 214, the second 190 after its repeat of 24: so two
+    # cuts, with four ends and one repeat: 378 in, 10 1/2 yd
+    (choice,) = estimate(plan(matched("6 yd", "24"))).fabrics
+    assert choice.chosen.least == length("10 1/2 yd")
+
+
+def test_a_repeat_longer_than_the_bolt_is_refused_where_a_second_cut_is_needed() -> None:
+    (found,) = complaints(matched("3 yd", "4 yd"))
+    assert (
+        "'cloth' is to start on the repeat of 144 in, and these pieces take more than one bolt of "
+        "108 in: a further bolt may begin anywhere in the repeat, and need not hold the piece from "
+        "its next start on; take a longer bolt; or, where the shop cuts from the motif, leave bolt "
+        "out"
+    ) in found
+
+
+def test_a_repeat_longer_than_the_bolt_does_no_harm_to_what_goes_on_one() -> None:
+    (choice,) = estimate(plan(matched("3 yd", "4 yd", quantity="1"))).fabrics
+    assert [cut.length for cut in choice.chosen.laid.cuts] == [length("70").ticks]
+    assert choice.chosen.needed == length("72")
+
+
+def test_a_wider_fabric_on_which_one_bolt_is_enough_is_bought_where_a_narrower_is_refused() -> None:
+    text = matched("3 yd", "4 yd", quantity="2")
+    text = text.replace("widths = [", 'widths = [{ width = "90 in", bolt = "3 yd" }, ')
     (choice,) = estimate(plan(text)).fabrics
-    assert [cut.length for cut in choice.chosen.laid.cuts] == [length("70").ticks] * 5
+    assert choice.chosen.width == length("90 in")
+    assert [one.width for one in choice.unfit] == [length("60 in")]
+
+
+def test_the_written_layout_says_where_a_further_cut_is_trimmed() -> None:
+    found = estimate(plan(matched("6 yd", "24")))
+    first, second = (table.notes for table, _ in written_layouts(found.fabrics[0], found))
+    trimmed = "Then trim it to the place of the repeat at which cut 1 begins."
+    assert trimmed in second
+    assert trimmed not in first
+    assert any("each cut after the first has 24 in more" in line for line in assumptions(found))

@@ -13,7 +13,7 @@ from estimator.buying.lots import outline_area
 from estimator.reports.layout_papers import written_layouts
 from estimator.written import length
 from tests.plans import bought, complaints, draft, plan
-from tests.verify_outlines import faults_in
+from tests.verify_outlines import Corners, faults_in, outlines
 
 CLOTH = """
 [garment]
@@ -194,3 +194,82 @@ def test_no_outline_lies_over_another_or_off_the_fabric(
         return
     chosen = estimate(found.plan).fabrics[0].chosen
     assert faults_in(chosen.pieces, chosen.laid, chosen.usable, nap=nap == "yes") == []
+
+
+def matched(repeat: str, across: str) -> str:
+    return f'repeat = "{repeat}"\nrepeat_across = "{across}"'
+
+
+def test_gores_of_a_plaid_lie_head_to_tail_from_one_repeat_across_to_the_next() -> None:
+    # (5 15/16 + 14 3/16) / 2 = 10 1/16, up to 12: 3 x 12 + 14 3/16 is 50 3/16 of 60 in: one row
+    text = CLOTH.format(
+        width=60, quantity=4, top="5 15/16", bottom="14 3/16", long=31, more=matched("0", "6")
+    )
+    found = estimate(plan(text))
+    chosen = found.fabrics[0].chosen
+    assert [(lot.count, lot.apart) for lot in chosen.laid.lots] == [(4, (length("12"),))]
+    assert chosen.buy.bought == length("7/8 yd")
+
+
+def test_gores_of_a_print_matched_lengthwise_stand_on_their_heads_with_the_end_on_the_repeat() -> (
+    None
+):
+    # 30 in on a repeat of 8: those on their heads end at 32 and so begin at 2
+    found = gores(48, 5, 6, 12, 30, matched("8", "0"))
+    chosen = found.fabrics[0].chosen
+    (lot,) = chosen.laid.lots
+    assert lot.shift == length("2")
+    assert chosen.laid.cuts[0].length == length("32").ticks
+    rows = next(written_layouts(found.fabrics[0], found))[0].rows
+    assert rows[0][2] == (
+        "gore, 5 head to tail, each 9 in on from the last, those on their heads 2 in further from "
+        "the cut end"
+    )
+
+
+@pytest.mark.parametrize(("top", "bottom", "apart"), [(6, 12, "9"), (12, 6, "9 1/5")])
+def test_gores_shifted_on_their_heads_need_more_room_where_their_wide_end_is_the_top(
+    top: int, bottom: int, apart: str
+) -> None:
+    # Shifted by 2 of 30 in, a wide end moves along a slant of 3 in 30 by 1/5 in: towards the next
+    # gore's narrow end, or towards its wide one.
+    chosen = gores(49, 5, top, bottom, 30, matched("8", "0")).fabrics[0].chosen
+    assert [lot.apart for lot in chosen.laid.lots] == [(length(apart),)]
+    assert faults_in(chosen.pieces, chosen.laid, chosen.usable) == []
+
+
+@settings(max_examples=60)
+@given(
+    st.integers(40, 60),
+    st.lists(tapers, min_size=1, max_size=2),
+    st.integers(0, 9),
+    st.integers(0, 9),
+)
+def test_gores_of_a_matched_print_have_the_same_bars_at_the_same_height_of_their_outlines(
+    width: int, gores: list[dict[str, object]], repeat: int, across: int
+) -> None:
+    text = CLOTH.format(
+        width=width, quantity=1, top=1, bottom=2, long=3, more=matched(str(repeat), str(across))
+    ) + "".join(GORE.format(n=n, **gore) for n, gore in enumerate(gores))
+    chosen = estimate(plan(text)).fabrics[0].chosen
+    assert faults_in(chosen.pieces, chosen.laid, chosen.usable) == []
+    inch = length("1 in").ticks
+    for one in outlines(chosen.pieces, chosen.laid):
+        piece = chosen.pieces[one.piece]
+        across_at = [x for x, _ in one.corners]
+        along_at = [y for _, y in one.corners]
+        lies_upright = _wide_end_first(one.corners) != piece.on_its_head
+        level = piece.narrow == piece.width.value
+        if repeat:
+            starts = min(along_at) % (repeat * inch) == 0
+            ends = max(along_at) % (repeat * inch) == 0
+            assert (starts or ends) if level else (starts if lies_upright else ends)
+        if across:
+            assert min(across_at) % (across * inch) == 0
+
+
+def _wide_end_first(corners: Corners) -> bool:
+    """Whether the wide end of a taper is nearer to the cut end than the narrow one."""
+    ends = sorted({y for _, y in corners})
+    near, far = ([x for x, y in corners if y == end] for end in (ends[0], ends[-1]))
+    return max(near) - min(near) > max(far) - min(far)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -11,6 +13,7 @@ from estimator.buying.folding import bought_other_way
 from estimator.buying.one_width import WidthOption
 from estimator.layout import Cloth, Held
 from estimator.measure import Length
+from estimator.reports.assumptions import assumptions
 from estimator.reports.fabric_papers import other_way_text, proof_text
 from estimator.written import length
 from tests.plans import complaints, plan
@@ -67,7 +70,7 @@ def test_pieces_go_in_pairs_and_the_back_lies_with_its_half_on_the_fold() -> Non
     )
     assert names_and_holds(found) == [
         ("front, in pairs", 1, 2, Held.FREE),
-        ("back, on the fold", 1, 1, Held.FAR),
+        ("back, on the fold", 1, 1, Held.NEAR),
     ]
     assert found.laid.cuts[0].length == length("28").ticks
 
@@ -80,7 +83,7 @@ def test_an_odd_rectangle_is_folded_and_an_odd_box_leaves_one_to_spare() -> None
         )
     )
     assert names_and_holds(found) == [
-        ("apron, on the fold", 1, 1, Held.FAR),
+        ("apron, on the fold", 1, 1, Held.NEAR),
         ("sleeve, in pairs", 1, 2, Held.FREE),
         ("sleeve, a pair with one to spare", 1, 2, Held.FREE),
     ]
@@ -88,13 +91,13 @@ def test_an_odd_rectangle_is_folded_and_an_odd_box_leaves_one_to_spare() -> None
 
 def test_panels_wider_than_a_layer_all_lie_on_the_fold() -> None:
     found = option(made(piece("panel", 2, "44", "40", shape="rectangle")))
-    assert names_and_holds(found) == [("panel, on the fold", 2, 1, Held.FAR)]
+    assert names_and_holds(found) == [("panel, on the fold", 2, 1, Held.NEAR)]
     assert found.laid.cuts[0].length == length("80").ticks
 
 
-def test_a_piece_on_the_selvedge_lies_at_the_near_edge_of_both_layers() -> None:
+def test_a_piece_on_the_selvedge_lies_at_the_far_edge_of_both_layers() -> None:
     found = option(made(piece("facing", 2, "8", "40", 'edges.left = "selvedge"\n')))
-    assert names_and_holds(found) == [("facing, in pairs", 1, 2, Held.NEAR)]
+    assert names_and_holds(found) == [("facing, in pairs", 1, 2, Held.FAR)]
 
 
 def test_a_shaped_piece_wider_than_a_layer_is_refused_with_what_would_help() -> None:
@@ -177,9 +180,132 @@ def test_of_gores_of_one_hand_a_pair_gives_but_one() -> None:
     assert all("one of the other hand to spare" in lot.name for lot in found.laid.lots)
 
 
-def test_a_plaid_is_not_said_to_take_less_folded() -> None:
-    text = CLOTH.format(laid="open", width="45").replace(
-        'selvedge = "0"', 'selvedge = "0"\nrepeat_across = "5"'
+def plaid(repeat: str, *pieces: str, laid: str = "folded", width: str = "60") -> str:
+    heading = CLOTH.format(laid=laid, width=width)
+    matched = heading.replace('selvedge = "0"', f'selvedge = "0"\nrepeat_across = "{repeat}"')
+    return matched + "".join(pieces)
+
+
+def test_pairs_of_a_folded_plaid_start_on_the_repeat_counted_from_the_fold() -> None:
+    # the fold lies at most a quarter of 6 in off the middle: 60 / 2 - 1 1/2 = 28 1/2 double; half
+    # the back takes 7 from the fold, so the fronts start at 12 and reach 26
+    text = plaid(
+        "6",
+        piece("front", 2, "14", "28"),
+        piece("back", 1, "7", "28", 'edges.right = "fold"\n'),
     )
-    (choice,) = estimate(plan(text + piece("back", 3, "11", "21"))).fabrics
-    assert other_way_text(choice) == ""
+    found = option(estimate(plan(text)))
+    assert found.breadth.of_a_layer == length("28 1/2")
+    (cut,) = found.laid.cuts
+    assert cut.length == length("28").ticks
+    places = {found.laid.lots[place.blank].name: place.across for place in cut.placements}
+    assert places == {
+        "back, on the fold": 0,
+        "front, in pairs": length("12").ticks,
+    }
+
+
+def test_an_odd_panel_of_a_folded_plaid_is_cut_in_a_pair_so_that_it_matches_the_others() -> None:
+    # on the fold its middle would lie on the repeat, and the edges of the others do
+    panels = piece("panel", 3, "10", "20", shape="rectangle")
+    assert [name for name, *_ in names_and_holds(option(estimate(plan(plaid("6", panels)))))] == [
+        "panel, in pairs",
+        "panel, a pair with one to spare",
+    ]
+    lone = piece("apron", 1, "10", "20", shape="rectangle")
+    (held,) = names_and_holds(option(estimate(plan(plaid("6", lone)))))
+    assert held == ("apron, on the fold", 1, 1, Held.NEAR)
+
+
+def test_a_folded_plaid_that_shrinks_is_matched_by_its_repeat_after_washing() -> None:
+    # 54 in shrink to 51.3, and the repeat of 6 in to 5.7: a quarter of it is 1.425
+    text = plaid("6", piece("sleeve", 2, "10", "12")).replace("60 in", "54 in")
+    text = text.replace("repeat_across", 'shrinkage_across = "5 %"\nrepeat_across')
+    assert option(estimate(plan(text))).breadth.of_a_layer == length("24.225 in")
+
+
+def test_an_edge_on_the_selvedge_of_a_folded_plaid_is_refused_because_they_need_not_meet() -> None:
+    text = plaid("6", piece("facing", 2, "8", "40", 'edges.left = "selvedge"\n'))
+    (found,) = complaints(text)
+    assert (
+        "'facing' has an edge on the selvedge, and 'twill' is a plaid laid folded: the fold has to "
+        "lie where the plaid is the same on both sides, and there the selvedges need not meet; "
+        'lay the fabric open (laid = "open"), or give that edge a seam'
+    ) in found
+    assert complaints(text.replace('laid = "folded"', 'laid = "open"')) == []
+
+
+def test_a_panel_that_only_goes_on_a_plaid_folded_in_the_middle_is_refused_with_what_helps() -> (
+    None
+):
+    text = plaid("6", piece("back", 1, "58", "20", shape="rectangle"))
+    (found,) = complaints(text)
+    assert (
+        "'back' is cut 58 in wide, and the widest 'twill' on offer (60 in), folded where its plaid "
+        "allows, has 57 in to use; take a fabric with at least 61 in to use, or lay the fabric "
+        'open (laid = "open")'
+    ) in found
+    assert complaints(plaid("6", piece("back", 1, "57", "20", shape="rectangle"))) == []
+
+
+def test_a_panel_from_selvedge_to_selvedge_is_cut_across_a_folded_plaid_wherever_it_is_folded() -> (
+    None
+):
+    found = option(estimate(plan(plaid("6", piece("back", 1, "60", "20", shape="rectangle")))))
+    assert found.laid.cuts[0].length == length("20").ticks
+
+
+def test_the_list_says_where_a_plaid_is_folded_and_which_plaids_that_suits() -> None:
+    (said,) = (
+        line
+        for line in assumptions(estimate(plan(plaid("6", piece("sleeve", 2, "10", "12")))))
+        if line.startswith("twill")
+    )
+    assert "pieces start on the repeat of 6 in across, counted from the fold" in said
+    assert "at most 1 1/2 in off it" in said
+    assert "only a plaid that is the same from left and right" in said
+
+
+def test_the_folded_length_of_a_plaid_stands_beside_the_open_one() -> None:
+    # open, backs of 11 start at 0, 15 and 30 on 45 in: one row of 21 in; folded, a pair and a pair
+    # to spare start at the fold on 45 / 2 - 5 / 4 = 21 1/4 in, two rows: 42 in
+    (choice,) = estimate(
+        plan(plaid("5", piece("back", 3, "11", "21"), laid="open", width="45"))
+    ).fabrics
+    assert other_way_text(choice) == (
+        "folded lengthwise where its plaid allows and cut in pairs it takes 1 1/4 yd, 5/8 yd more"
+    )
+
+
+def bar_distance(at: int, repeat: int) -> int:
+    """How far a line of the cloth lies from the nearest bar of a plaid folded on a bar."""
+    return min(at % repeat, -at % repeat)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(sizes, min_size=1, max_size=5), st.integers(1, 9))
+def test_all_copies_of_a_piece_of_a_folded_plaid_have_the_same_bars_at_their_edges(
+    asked, repeat: int
+) -> None:
+    # The fold is at 0 of the cloth: the upper layer lies on one side of it, the under layer on the
+    # other. A plaid that is the same both ways looks alike wherever it is as far from a bar.
+    pieces = [
+        piece(f"piece {n}", q, str(w), str(long), "", s) for n, (q, w, long, s) in enumerate(asked)
+    ]
+    text = plaid(str(repeat), *pieces)
+    if complaints(text):
+        widest = max(w for _, w, _, shape in asked if shape == "box")
+        assert widest * 4 > 120 - repeat
+        return
+    found = option(estimate(plan(text)))
+    period = length(str(repeat)).ticks
+    seen: dict[int, set[tuple[int, ...]]] = {}
+    for place in found.laid.cuts[0].placements:
+        lot = found.laid.lots[place.blank]
+        low, high = place.across, place.across + place.width
+        assert high <= (Fraction(60) / 2 - Fraction(repeat) / 4) * length("1 in").ticks
+        copies = [(-high, high)] if lot.half else [(low, high), (-high, -low)]
+        for edges in copies:
+            phases = sorted(bar_distance(edge, period) for edge in edges)
+            seen.setdefault(lot.piece, set()).add(tuple(phases))
+    assert all(len(phases) == 1 for phases in seen.values())

@@ -8,7 +8,15 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from estimator.layout import Blank, Cloth, DoesNotFit, Effort, lay_out, lay_out_in_cuts
+from estimator.layout import (
+    Blank,
+    Cloth,
+    DoesNotFit,
+    Effort,
+    OffTheRepeat,
+    lay_out,
+    lay_out_in_cuts,
+)
 from tests.layout.cuttings import cuttings
 from tests.verify_layout import assert_sound
 
@@ -19,10 +27,16 @@ BRIEF = Effort(700)
 @settings(max_examples=200, deadline=None)
 def test_every_cut_can_be_cut_from_one_bolt_and_each_piece_is_cut_once(cutting, longest, rows):
     cloth, blanks = cutting
-    found = lay_out_in_cuts(cloth, blanks, longest, effort=BRIEF, rows_only=rows)
+    try:
+        found = lay_out_in_cuts(cloth, blanks, longest, effort=BRIEF, rows_only=rows)
+    except OffTheRepeat as refused:
+        blank = blanks[refused.blank]
+        shortest = min(blank.width, blank.length) if blank.may_turn else blank.length
+        assert shortest > longest - cloth.repeat
+        return
     counted = Counter()
-    for cut in found.layouts:
-        assert cut.length <= longest
+    for number, cut in enumerate(found.layouts):
+        assert cut.length <= longest - (cloth.repeat if number else 0)
         here = Counter(place.blank for place in cut.placements)
         own = sorted(here)
         alone = [Blank(f"{n}", blanks[n].width, blanks[n].length, here[n], blanks[n].may_turn,
@@ -68,3 +82,23 @@ def test_a_piece_that_may_turn_lies_so_that_it_is_no_longer_than_a_bolt():
 def test_a_piece_longer_than_a_bolt_is_refused():
     with pytest.raises(DoesNotFit, match="sash is 45 ticks long, the longest cut 40: 5 too long"):
         lay_out_in_cuts(Cloth(44), [Blank("sash", 10, 45, may_turn=True)], 40)
+
+
+def test_of_a_matched_print_only_the_first_cut_is_as_long_as_a_bolt():
+    # Rows of 30 on a repeat of 20 start at 0, 40 and 80, and end at 110: so many lie on a bolt of
+    # 110. A further one has 90 left when it is trimmed: two rows, the last of which ends at 70.
+    found = lay_out_in_cuts(Cloth(40, repeat=20), [Blank("panel", 40, 30, 5)], 110)
+    assert [cut.length for cut in found.layouts] == [110, 70]
+
+
+def test_a_second_piece_as_long_as_the_bolt_is_not_sure_to_start_on_the_repeat():
+    cloth, panels = Cloth(40, repeat=20), [Blank("panel", 40, 90, 2)]
+    with pytest.raises(OffTheRepeat, match="needs a further cut, of which 80 are sure"):
+        lay_out_in_cuts(cloth, panels, 100)
+    assert len(lay_out_in_cuts(Cloth(40, repeat=10), panels, 100).layouts) == 2
+
+
+def test_a_piece_that_may_turn_lies_so_that_a_further_cut_takes_it():
+    found = lay_out_in_cuts(Cloth(45, repeat=20), [Blank("sash", 40, 45, 2, may_turn=True)], 60)
+    assert all(place.turned for cut in found.layouts for place in cut.placements)
+    assert [cut.length for cut in found.layouts] == [40, 40]

@@ -124,6 +124,11 @@ def test_a_fabric_measured_narrower_has_no_more_selvedge_than_that_leaves() -> N
             'write grain = "lengthwise", or seam for this edge',
         ),
         (
+            'edges.neckline = { length = "9", finish = "selvedge" }\n',
+            "its edge 'neckline' is on the selvedge, and where it lies is not known; "
+            "put the selvedge on a side (top, bottom, left, right), or write another finish",
+        ),
+        (
             'edges.left = "selvedge"\nedges.top = "selvedge"\n',
             "its left and its top edge are both on the selvedge, and they meet; "
             "keep the selvedge on one of them",
@@ -139,3 +144,86 @@ def test_a_fabric_measured_narrower_has_no_more_selvedge_than_that_leaves() -> N
 def test_edges_that_cannot_be_on_the_selvedge_are_refused(more: str, told: str) -> None:
     (found,) = complaints(text(piece("pocket", 1, "20", "10", more)))
     assert told in found
+
+
+def sector(share: str, more: str) -> str:
+    return (
+        '[[piece]]\nname = "cape"\ncut = "drill"\nshape = "sector"\nwaist = "12"\nlength = "12"\n'
+        f'share = "{share}"\n{more}\n'
+    )
+
+
+BOTH_SIDES = 'edges = { left = "selvedge", right = "selvedge" }'
+
+
+@pytest.mark.parametrize("grain", ["lengthwise", "crosswise", "either"])
+def test_a_quarter_of_a_circle_lies_with_one_straight_edge_on_the_selvedge(grain: str) -> None:
+    # 12 / (pi / 2) + 12 + 5/8 = 20.265 in, and 5/8 more for the edge that lies across
+    found = option(made(sector("1/4", f'edges.right = "selvedge"\ngrain = "{grain}"')))
+    (lot,), (cape,) = found.laid.lots, found.pieces
+    assert (cape.selvedges, lot.blank.held, lot.blank.may_turn) == (("left",), Held.EITHER, False)
+    assert (cape.width.value, cape.length.value) == (length("20 5/16"), length("20 15/16"))
+
+
+@pytest.mark.parametrize("grain", ["crosswise", "either"])
+def test_half_a_circle_lies_with_both_straight_edges_on_the_selvedge(grain: str) -> None:
+    found = option(made(sector("1/2", f'{BOTH_SIDES}\ngrain = "{grain}"')))
+    assert found.pieces[0].selvedges == ("left",)
+    assert found.laid.lots[0].blank.held is Held.EITHER
+
+
+@pytest.mark.parametrize(
+    ("share", "more", "told"),
+    [
+        (
+            "1/4",
+            'edges.bottom = "selvedge"',
+            "its bottom edge is round, and a selvedge is straight; write another finish for this "
+            "edge",
+        ),
+        (
+            "1/4",
+            BOTH_SIDES,
+            "its straight edges are both on the selvedge, and they meet; keep the selvedge on one "
+            "of them",
+        ),
+        (
+            "1/2",
+            'edges.left = "selvedge"',
+            "its left edge is on the selvedge, and half a circle has its other straight edge in "
+            "one line with that; put both edges on the selvedge, or neither",
+        ),
+        (
+            "1/2",
+            BOTH_SIDES,
+            "its straight edges lie across the fabric, and a selvedge runs along it; "
+            'write grain = "crosswise", or seam for these edges',
+        ),
+        (
+            "3/4",
+            'edges.right = "selvedge"',
+            "its right edge is on the selvedge, and three quarters of a circle reaches beyond it; "
+            "write seam for this edge, or plan quarters, each with one edge on the selvedge",
+        ),
+        (
+            "1",
+            BOTH_SIDES,
+            "its left edge is on the selvedge, and a whole circle reaches beyond it; "
+            "write seam for this edge, or plan quarters, each with one edge on the selvedge",
+        ),
+    ],
+)
+def test_parts_of_circles_that_cannot_be_on_the_selvedge_are_refused(
+    share: str, more: str, told: str
+) -> None:
+    (found,) = complaints(text(sector(share, more)))
+    assert told in found
+
+
+def test_a_bias_strip_has_no_edge_on_the_selvedge() -> None:
+    strip = '[[piece]]\nname = "binding"\ncut = "drill"\nmade = "bias strip"\nwidth = "2"\n'
+    (found,) = complaints(text(strip + 'length = "60"\nedges.left = "selvedge"\n'))
+    assert (
+        "a bias strip lies at 45°, and its left edge on the selvedge, which runs along the grain; "
+        "leave this edge out"
+    ) in found

@@ -28,12 +28,16 @@ def told(text: str) -> str:
 
 
 def test_the_narrowest_bolt_and_what_to_buy_below_it() -> None:
-    assert told(CLOTH + PANELS) == "good down to 40 in usable; at 39 in buy 1 1/2 yd"
+    assert (
+        told(CLOTH + PANELS)
+        == "good down to 40 in usable, the narrowest found; at 39 in buy 1 1/2 yd"
+    )
 
 
 def test_a_bolt_on_which_a_piece_does_not_go_is_said() -> None:
     assert told(CLOTH + PANELS.replace('"20"', '"41"')) == (
-        "good down to 41 in usable; at 40 in the pieces do not go on it as they are cut here"
+        "good down to 41 in usable, the narrowest found; "
+        "at 40 in the pieces do not go on it as they are cut here"
     )
 
 

@@ -1,4 +1,4 @@
-"""The cutting layouts drawn to scale: the cut end above, the near selvedge on the left."""
+"""The cutting layouts drawn to scale: the cut end above, the near selvedge or fold on the left."""
 
 from __future__ import annotations
 
@@ -94,7 +94,7 @@ class _Sheet:
             unit=tape_unit(estimate),
             namer=Namer.of(choice, cut, estimate),
             scale=scale,
-            left=LEFT + edge * scale,
+            left=LEFT + (0 if option.breadth.folded else edge) * scale,
             one_way=choice.need.terms.nap,
         )
 
@@ -139,18 +139,18 @@ class _Sheet:
         yield Hatch(low, high)
         edge = self.option.breadth.selvedge.ticks * self.scale
         if edge:
-            yield Outline(rectangle((low[0] - edge, low[1]), (low[0], high[1])), GREY, THIN)
-        if edge and not self.option.breadth.folded:
             yield Outline(rectangle((high[0], low[1]), (high[0] + edge, high[1])), GREY, THIN)
+        if edge and not self.option.breadth.folded:
+            yield Outline(rectangle((low[0] - edge, low[1]), (low[0], high[1])), GREY, THIN)
 
     def _edges(self, band: Band) -> Iterator[Mark]:
         """The cut end, what is at either side, and where the layout goes on or ends."""
         folded = self.option.breadth.folded
         low, high = self._at((0, band[0]), band), self._at((self.cut.width, band[1]), band)
-        near = "both selvedges" if folded else "selvedge"
+        near = "fold" if folded else "selvedge"
         yield Lettering((LEFT, TOP - 8), near, SMALL)
         far = WIDE - RIGHT if self.scale * self.cut.width > WIDE / 2 else high[0]
-        right = "fold" if folded else "selvedge"
+        right = "both selvedges" if folded else "selvedge"
         start = "cut end" if band[0] == 0 else f"from {self._tape(band[0])}"
         room = high[0] - LEFT - width_of(near, SMALL) - width_of(right, SMALL) - 12
         if width_of(start, SMALL) <= room:
@@ -162,7 +162,7 @@ class _Sheet:
         whole = ((low[0], low[1]), (high[0], low[1]))
         yield Stroke(whole, HEAVY if band[0] == 0 else USUAL, dashes=() if band[0] == 0 else DASHES)
         if folded:
-            yield Stroke(((high[0], low[1]), (high[0], high[1])), HEAVY, dashes=CHAIN)
+            yield Stroke(((low[0], low[1]), (low[0], high[1])), HEAVY, dashes=CHAIN)
 
     def _distances(self, band: Band) -> Iterator[Mark]:
         """Rows and their distances from the cut end; in a close layout the pieces' own."""

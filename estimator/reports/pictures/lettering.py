@@ -39,7 +39,7 @@ def font(size: int) -> FreeTypeFont:
     """The font that travels with the program."""
     from PIL import ImageFont
 
-    return ImageFont.truetype(shipped("templates") / "fonts" / "DejaVuSans.ttf", size)
+    return ImageFont.truetype(str(shipped("templates") / "fonts" / "DejaVuSans.ttf"), size)
 
 
 @lru_cache(maxsize=8192)

@@ -1,8 +1,8 @@
 """The true outline of every piece where a layout puts it, in ticks on the cloth.
 
-``across`` counts from the inner edge of the near selvedge, ``along`` from the cut end. Tapers lie
-head to tail as their lots say, halves at the fold, parts of circles as arcs, and pieces on the
-bias at 45 degrees. A piece whose edge is the fabric's own reaches into the selvedge.
+``across`` counts from the inner edge of the near selvedge or from the fold, ``along`` from the cut
+end. Tapers lie head to tail as their lots say, halves at the fold, parts of circles as arcs, and
+pieces on the bias at 45 degrees. A piece whose edge is the fabric's own reaches into the selvedge.
 """
 
 from __future__ import annotations
@@ -58,16 +58,19 @@ def _of_lot(option: WidthOption, piece: CutPiece, lot: Lot, place: Placement) ->
     near, far = _on_selvedges(option, piece, lot, place)
     edge = option.breadth.selvedge.ticks
     left, right = left - edge * near, right + edge * far
-    turned_round = (far and not near and piece.selvedges == ("left",)) or (
-        near and not far and piece.selvedges == ("right",) and not option.breadth.folded
+    other_side = (far and not near and piece.selvedges == ("left",)) or (
+        near and not far and piece.selvedges == ("right",)
     )
+    mirrored = other_side and option.breadth.folded  # the copy that lies so is the under layer's
     for number in range(lot.count):
         if number and lot.apart:
             left += lot.apart[(number - 1) % len(lot.apart)].ticks
         head = (number % 2 == 1) != (piece.square == "right" and lot.count > 1)
         shape, holes = _shape(piece, lot, place, right - left)
-        if head != turned_round:
-            wide, long = piece.width.value.ticks, place.length
+        wide, long = piece.width.value.ticks, place.length
+        if mirrored:
+            shape = tuple((wide - x, y) for x, y in reversed(shape))
+        if head != (other_side and not mirrored):
             shape = tuple((wide - x, long - y) for x, y in shape)
         yield Drawn(
             number=lot.piece,
@@ -87,7 +90,7 @@ def _on_selvedges(
     if not piece.selvedges:
         return False, False
     if option.breadth.folded:
-        return place.across == 0, False
+        return False, True
     both = len(piece.selvedges) == 2
     near = both or (place.across == 0 and lot.blank.held is not Held.FAR)
     return near, both or not near
@@ -108,8 +111,8 @@ def _shape(
     if piece.narrow is not None and not place.turned:
         own = piece.width.value.ticks
         return _taper(piece, own, piece.length.value.ticks, half_of=wide if lot.half else 0), ()
-    if piece.arc is not None and not lot.half:
-        arc = piece.arc.turned if place.turned else piece.arc
+    if piece.arc is not None:
+        arc = piece.arc.turned if place.turned else piece.arc.half if lot.half else piece.arc
         return part_of_circle(arc, wide, place.length)
     return _rectangle(wide, place.length), ()
 
@@ -124,7 +127,7 @@ def _taper(piece: CutPiece, wide: float, long: float, *, half_of: float) -> Shap
     narrow = piece.narrow.ticks
     start = {"left": 0.0, "right": wide - narrow, "": (wide - narrow) / 2}[piece.square]
     if half_of:
-        shape: Shape = (0, 0), (half_of, 0), (half_of, long), (start, long)
+        shape: Shape = (0, 0), (half_of, 0), (half_of - start, long), (0, long)
     else:
         shape = (0, 0), (wide, 0), (start + narrow, long), (start, long)
     if piece.on_its_head and piece.on_bias is None:
