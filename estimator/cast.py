@@ -13,7 +13,7 @@ from estimator.job import GarmentOrder
 from estimator.readers.plan_tables import PlanTables, draft_of, measures_asked
 from estimator.readers.plans import read_tables
 from estimator.readers.show_toml import read_show
-from estimator.readers.wearers_csv import read_wearers
+from estimator.readers.wearers_table import read_wearers
 from estimator.show import ALL, Costume, Measured, Wearers, in_words
 from estimator.written import quoted
 

@@ -36,6 +36,7 @@ for command in (
     papers.book_out,
     starters.schema,
     starters.new,
+    starters.convert,
 ):
     app.command()(command)
 

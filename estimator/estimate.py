@@ -85,14 +85,13 @@ def settle(found: Estimate) -> Estimate:
     stash, shops = found.job.stash, found.job.shops
     others = [one for one in found.purchases if one.group not in CUT_FROM]
     unit = found.job.garments[0].tape if found.job.garments else Unit.IN
-    fabrics, lines, visits = settled(found.fabrics, others, stash, shops, unit)
-    lines = listed(fabrics, lines)
+    own = settled(found.fabrics, others, stash, shops, unit)
     return replace(
         found,
-        fabrics=fabrics,
-        purchases=lines,
-        visits=visits,
-        remarks=(*found.remarks, *strange_rows(found.job)),
+        fabrics=own.fabrics,
+        purchases=listed(own.fabrics, own.others),
+        visits=own.visits,
+        remarks=(*found.remarks, *own.remarks, *strange_rows(found.job)),
         bought_new=found,
     )
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import difflib
 import heapq
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import AbstractContextManager, contextmanager
 from dataclasses import dataclass, field
 from functools import lru_cache
@@ -51,17 +51,23 @@ class Refused(Exception):
         super().__init__("\n".join(str(fault) for fault in self.faults))
 
 
+def _as_it_is(_at: Path, wrong: Wrong) -> Wrong:
+    return wrong
+
+
 @dataclass(frozen=True)
 class Places:
     """Where each value of a plan stands in its file; a value without a place takes its parent's.
 
     A place is the number of a line, or a cell in words. ``names`` holds what a person calls an
-    entry: ``("piece", 3)`` is ``piece 'skirt panel'``.
+    entry: ``("piece", 3)`` is ``piece 'skirt panel'``. ``worded`` says a complaint about a path in
+    the words of the file, where that has others than the keys of a plan.
     """
 
     file: str = ""
     lines: Mapping[Path, int | str] = field(default_factory=dict)
     names: dict[Path, str] = field(default_factory=dict)
+    worded: Callable[[Path, Wrong], Wrong] = _as_it_is
 
     def of(self, path: Path) -> str:
         """The file and line or cell of a path, or the path in words where no file was read."""
@@ -107,7 +113,9 @@ class Faults:
 
     def add(self, places: Places, path: Path, wrong: Wrong) -> None:
         """Note a complaint about ``path``, or about what ``wrong`` is at below it."""
-        self.found.append(Fault(places.in_full((*path, *wrong.at)), wrong.wrong, wrong.right))
+        at = (*path, *wrong.at)
+        said = places.worded(at, wrong)
+        self.found.append(Fault(places.in_full(at), said.wrong, said.right))
 
     def refuse_if_any(self) -> None:
         """Raises Refused with all that was found."""

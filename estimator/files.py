@@ -19,7 +19,7 @@ from estimator.readers.catalogs import read_catalog
 from estimator.readers.plan_tables import Draft
 from estimator.readers.plans import read_draft
 from estimator.readers.show_toml import is_show
-from estimator.readers.stash_csv import read_stash
+from estimator.readers.stash_table import read_stash
 from estimator.shops import Shops
 from estimator.stash import NO_STASH, Stash
 from estimator.together import each_apart, settled_together

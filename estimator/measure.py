@@ -211,10 +211,16 @@ def shop_text(length: Length, unit: Unit) -> str:
     return f"{sold_text(length / unit.length, unit)} {unit.symbol}"
 
 
+MANY = 100
+"""Yards or metres, as of thread on spools, beyond which nobody reads a fraction."""
+
+
 def sold_text(amount: Fraction, unit: Unit) -> str:
-    """So many yards or metres without their unit: ``2 3/8``, ``0.81``, ``1.20``."""
+    """So many yards or metres without their unit: ``2 3/8``, ``0.81``, ``1.20``, ``149``."""
     if unit is Unit.YD and read_in_sixteenths(amount):
         return fraction_text(amount)
+    if amount >= MANY and amount.denominator == 1:
+        return str(amount)
     return two_decimals_up(amount)
 
 

@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from estimator.buying.cut_lengths import as_sold, fabric_needed
 from estimator.buying.fabric_widths import FabricChoice
+from estimator.buying.thread import on_one
 from estimator.buying.types import Purchase
 from estimator.estimated import CUT_FROM, Estimate
-from estimator.measure import ZERO, Length, Unit
-from estimator.needs.types import CountNeed, LengthNeed
+from estimator.measure import ZERO, Length, Unit, total
+from estimator.needs.types import CountNeed, ThreadNeed
 from estimator.stash import MARKS, InHand, is_metric
 
 LEAST_KEPT = {True: Unit.CM.of(25), False: Unit.IN.of(9)}
 """A length below this is not worth a row, metric or not: 25 cm, 1/4 yd."""
+LEAST_THREAD = {True: Unit.M.of(10), False: Unit.YD.of(10)}
+"""The same for thread on a spool: 10 m, 10 yd."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,70 +52,88 @@ def _kept(left: Length, thing: InHand) -> Length:
 
 
 def _worth_keeping(left: Length, *, metric: bool) -> Length:
+    return _down_to_a_mark(left, metric=metric) if left >= LEAST_KEPT[metric] else ZERO
+
+
+def _down_to_a_mark(left: Length, *, metric: bool) -> Length:
     mark = MARKS[metric]
-    return mark * mark.times_into(left) if left >= LEAST_KEPT[metric] else ZERO
+    return mark * mark.times_into(left)
 
 
 def left_overs(estimate: Estimate) -> tuple[InHand, ...]:
     """New rows for what was bought and is not used up, alike ones together.
 
-    Of cloth that is cut in several lengths, and of trims on several cards, it is not known in what
-    lengths the rest is: it is left out.
+    What is left of each cut of a fabric, of each card of a trim, and on each spool that was begun.
     """
     title = estimate.job.title or estimate.job.garments[0].plan.garment.name
     found: Counter[InHand] = Counter()
     for choice in estimate.fabrics:
-        found.update(_of_fabric(choice, title))
+        found.update(_of_fabric(choice))
     for line in estimate.purchases:
         if line.group not in CUT_FROM:
-            found.update(_of_small_thing(line, title))
+            found.update(_of_small_thing(line))
     return tuple(
-        row.model_copy(update={"count": row.count * number}) for row, number in found.items()
+        row.model_copy(update={"count": row.count * number, "note": f"left over from {title}"})
+        for row, number in found.items()
     )
 
 
-def _of_fabric(choice: FabricChoice, title: str) -> Iterator[InHand]:
+def _of_fabric(choice: FabricChoice) -> Iterator[InHand]:
     terms, chosen = choice.need.terms, choice.chosen
     bought, offer = chosen.buy.bought, chosen.buy.offer
-    if len(chosen.laid.cuts) != 1 or not isinstance(bought, Length):
-        return
-    length = _worth_keeping(bought - chosen.needed, metric=offer.sold_by.metric)
-    if length:
-        yield InHand.model_construct(
-            item=terms.item or offer.item,
-            colour=terms.colour,
-            width=chosen.width,
-            usable=terms.usable or offer.usable,
-            length=length,
-            note=_note(title),
-        )
-
-
-def _of_small_thing(line: Purchase, title: str) -> Iterator[InHand]:
-    need, bought, offer = line.need, line.buy.bought, line.buy.offer
-    if need is None or not isinstance(bought, int) or not bought:
+    if not isinstance(bought, Length) or not bought:
         return
     row = InHand.model_construct(
-        item=need.terms.item or offer.item, colour=need.terms.colour, note=_note(title)
+        item=terms.item or offer.item,
+        colour=terms.colour,
+        width=chosen.width,
+        usable=terms.usable or offer.usable,
     )
-    if isinstance(need, CountNeed) and isinstance(line.needed, int):
-        holds = offer.put_up.holds if isinstance(offer.put_up.holds, int) else 1
-        spare = bought * holds - line.needed
-        if spare > 0:
-            yield row.model_copy(update={"count": spare, "length": offer.length})
-    elif isinstance(need, LengthNeed) and isinstance(line.needed, Length) and _is_one(line):
-        holds_length = offer.put_up.holds
-        assert isinstance(holds_length, Length), "a trim on a card says how much it holds"
-        metric = offer.put_up.metric
-        left = _worth_keeping(holds_length - line.needed, metric=metric)
-        if left:
-            yield row.model_copy(update={"length": left, "width": offer.width})
+    cuts = [fabric_needed(Length(cut.length), terms) for cut in chosen.laid.cuts]
+    left = [as_sold(one, offer).value - one.value for one in cuts]
+    beyond = bought - total(as_sold(one, offer).value for one in cuts)
+    # what was bought beyond the cuts, for its price, comes with the only one, or by itself
+    left = [left[0] + beyond] if len(left) == 1 else [*left, beyond]
+    yield from _lengths(row, left, metric=offer.sold_by.metric)
 
 
-def _is_one(line: Purchase) -> bool:
-    """Whether a line buys one length, all of whose left-over is in one piece."""
-    return line.buy.bought == 1 and line.buy.offer.put_up.pieces == 1
+def _of_small_thing(line: Purchase) -> Iterator[InHand]:
+    need, bought, offer = line.need, line.buy.bought, line.buy.offer
+    if need is None:
+        return
+    row = InHand.model_construct(item=need.terms.item or offer.item, colour=need.terms.colour)
+    if isinstance(need, ThreadNeed):
+        yield from _of_thread(line, row)
+    elif isinstance(need, CountNeed):
+        if isinstance(line.needed, int) and isinstance(bought, int):
+            holds = offer.put_up.holds if isinstance(offer.put_up.holds, int) else 1
+            spare = bought * holds - line.needed
+            if spare > 0:
+                yield row.model_copy(update={"count": spare, "length": offer.length})
+    elif isinstance(bought, Length):
+        if isinstance(line.needed, Length):
+            row = row.model_copy(update={"width": offer.width})
+            yield from _lengths(row, [bought - line.needed], metric=offer.sold_by.metric)
+    else:
+        row = row.model_copy(update={"width": offer.width})
+        left = [one.holds - total(length for _, length in one.runs) for one in line.buy.filled]
+        yield from _lengths(row, left, metric=offer.put_up.metric)
 
 
-def _note(title: str) -> str:
-    return f"left over from {title}"
+def _of_thread(line: Purchase, row: InHand) -> Iterator[InHand]:
+    """Spools that were not begun, and what is left on those that were."""
+    offer = line.buy.offer
+    metric = offer.put_up.metric if offer.put_up.label else offer.sold_by.metric
+    for left in line.buy.left:
+        if left == on_one(offer):
+            yield row.model_copy(update={"length": left})
+        elif left >= LEAST_THREAD[metric]:
+            yield row.model_copy(update={"length": _down_to_a_mark(left, metric=metric)})
+
+
+def _lengths(row: InHand, lengths: Iterable[Length], *, metric: bool) -> Iterator[InHand]:
+    """A row for each length that is worth keeping."""
+    for length in lengths:
+        kept = _worth_keeping(length, metric=metric)
+        if kept:
+            yield row.model_copy(update={"length": kept})

@@ -2,7 +2,8 @@
 
 Each line of the list is bought together, or apart where that costs less: a close layout of one
 garment may beat the rows of sixty. Where the width of a fabric sets the ring that trims follow, all
-lines hang on one another, and all are bought together or all apart.
+lines hang on one another, and all are bought together or all apart. Cloth of one dye lot is always
+bought together.
 """
 
 from __future__ import annotations
@@ -16,6 +17,7 @@ from estimator.buying.types import Purchase, total_cost
 from estimator.estimate import settle
 from estimator.estimated import Estimate, Saved, bill_with_charges, listed
 from estimator.job import Job
+from estimator.needs.types import FabricTerms
 from estimator.stash import NO_STASH
 
 
@@ -43,7 +45,9 @@ def settled_together(job: Job, whole: Estimate, apart: Sequence[Estimate]) -> Es
     best = beside_each_apart(whole, apart)
     if not job.shops.matter:
         return settle(replace(best, job=job))
-    ways = [best, replace(whole, saved=tuple(_saved(whole, _singly(apart)))), _apart(whole, apart)]
+    ways = [best, replace(whole, saved=tuple(_saved(whole, _singly(apart))))]
+    if not _has_to_match(whole):
+        ways.append(_apart(whole, apart))
     new = replace(job, stash=NO_STASH)
     least = min(ways, key=lambda one: bill_with_charges(settle(replace(one, job=new))))
     return settle(replace(least, job=job))
@@ -73,13 +77,15 @@ def _by_what_is_bought(lines: Sequence[Purchase]) -> Lines:
 
 def _cheapest(whole: Estimate, apart: Sequence[Estimate], singly: Lines) -> Estimate:
     if any(choice.need.sets_rings for choice in whole.fabrics):
-        if not _costs_less([line for own in singly.values() for line in own], whole.purchases):
+        if _has_to_match(whole) or not _costs_less(
+            [line for own in singly.values() for line in own], whole.purchases
+        ):
             return whole
         return _apart(whole, apart)
     dearer = {
         alike
         for alike, lines in _by_what_is_bought(whole.purchases).items()
-        if _costs_less(singly.get(alike, []), lines)
+        if not _one_lot(alike) and _costs_less(singly.get(alike, []), lines)
     }
     if not dearer:
         return whole
@@ -96,6 +102,15 @@ def _cheapest(whole: Estimate, apart: Sequence[Estimate], singly: Lines) -> Esti
     others = [line for line in whole.purchases if line.alike not in dearer]
     others += [line for alike in dearer for line in singly[alike]]
     return replace(whole, fabrics=fabrics, purchases=listed(fabrics, others))
+
+
+def _has_to_match(whole: Estimate) -> bool:
+    return any(choice.need.terms.one_dye_lot for choice in whole.fabrics)
+
+
+def _one_lot(alike: object) -> bool:
+    """Whether a line is cloth that has to match, and is not bought garment by garment."""
+    return isinstance(alike, FabricTerms) and alike.one_dye_lot
 
 
 def _costs_less(lines: Sequence[Purchase], than: Sequence[Purchase]) -> bool:

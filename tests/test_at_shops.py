@@ -168,6 +168,13 @@ def test_more_shops_than_are_tried_in_all_sets_still_give_an_answer(count: int) 
     rows = [("bone", f"Shop {number}", f"1.{number:02}") for number in range(count)]
     found = bought_at(BUTTON.format(item="bone", count=3), shops_catalog(*rows), fewest=True)
     assert [one.shop for one in found.visits] == ["Shop 0"]
+    assert any("More than 8 shops sell" in remark for remark in found.remarks)
+
+
+def test_up_to_eight_shops_nothing_has_to_be_said_of_how_they_are_weighed() -> None:
+    rows = [("bone", f"Shop {number}", f"1.{number:02}") for number in range(8)]
+    found = bought_at(BUTTON.format(item="bone", count=3), shops_catalog(*rows), fewest=True)
+    assert not found.remarks
 
 
 @settings(max_examples=30, deadline=None)

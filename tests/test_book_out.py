@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import csv
 from datetime import date
 from pathlib import Path
 
 import pytest
+from openpyxl import Workbook, load_workbook
+from openpyxl.chart import BarChart, Reference
+from openpyxl.styles import Font
 
 from estimator import Estimate, Refused
 from estimator.files import estimate_files
@@ -126,6 +130,65 @@ def test_a_file_of_a_program_that_writes_semicolons_stays_one(show: Path) -> Non
     written = show.with_name("stash.csv").read_bytes()
     start = b"\xef\xbb\xbfitem;width;length;count;place;note\r\ncheck;45 in;14 in;"
     assert written.startswith(start)
+
+
+@pytest.fixture
+def sheet(show: Path) -> Path:
+    """The same stash on a sheet of a workbook, in which the counts are numbers."""
+    book = Workbook()
+    book.active.title = "Notes"
+    book.active["A1"] = "=1+1"
+    own = book.create_sheet("Stash")
+    for row in csv.reader(STASH.splitlines()):
+        own.append([int(cell) if cell.isdigit() else cell or None for cell in row])
+    own["A2"].font = Font(bold=True)
+    path = show.with_name("stash.xlsx")
+    book.save(path)
+    show.write_text(SHOW.replace("stash.csv", "stash.xlsx"), encoding="utf-8")
+    return path
+
+
+def test_a_stash_in_a_workbook_is_booked_out_like_one_in_a_table(show: Path, sheet: Path) -> None:
+    old = sheet.read_bytes()
+    said = book_out(estimated(show), DAY)
+    assert sheet.with_name("stash-2026-11-26-before-harvest-fair.xlsx").read_bytes() == old
+    assert said[0] == "Booked out for Harvest Fair: 2 rows changed, 1 row added."
+    book = load_workbook(sheet)
+    rows = [[cell.value for cell in row] for row in book["Stash"].iter_rows(min_row=2)]
+    assert rows == [
+        ["check", "45 in", "14 in", 1, "chest 1", None],
+        ["check", "45 in", "14 in", 1, "chest 1", None],
+        ["button", None, None, 1, "tin", "mixed, ivory"],
+        ["felt", None, "1 m", 1, "shelf", None],
+        ["braid", None, "42 in", 1, None, "left over from Harvest Fair"],
+    ]
+    assert book["Stash"]["A2"].font.bold
+    assert book["Notes"]["A1"].value == "=1+1"
+
+
+def test_a_workbook_saved_again_unchanged_has_the_same_mark(show: Path, sheet: Path) -> None:
+    mark = estimated(show).job.stash.mark
+    book = load_workbook(sheet)
+    book.properties.creator = "somebody else"
+    book.save(sheet)
+    assert estimated(show).job.stash.mark == mark
+    book["Stash"]["D2"] = 3
+    book.save(sheet)
+    assert estimated(show).job.stash.mark != mark
+
+
+def test_a_workbook_with_a_picture_is_left_alone(show: Path, sheet: Path) -> None:
+    book = load_workbook(sheet)
+    chart = BarChart()
+    chart.add_data(Reference(book["Stash"], min_col=4, min_row=1, max_row=4))
+    book["Stash"].add_chart(chart, "H2")
+    book.save(sheet)
+    assert "pictures or charts" in refusal(show, estimated(show))
+
+
+def test_a_workbook_that_is_open_elsewhere_is_left_alone(show: Path, sheet: Path) -> None:
+    sheet.with_name("~$stash.xlsx").write_bytes(b"")
+    assert "is open in a spreadsheet program" in refusal(show, estimated(show))
 
 
 def test_without_a_stash_there_is_nothing_to_book_out_from(show: Path) -> None:

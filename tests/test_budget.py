@@ -5,11 +5,13 @@ from __future__ import annotations
 from decimal import Decimal
 from fractions import Fraction
 
-from estimator import GarmentOrder, Job, estimate
+from estimator import Estimate, GarmentOrder, Job, estimate
 from estimator.bill import Funds, bill_of
 from estimator.reports.budget_papers import budget_table, savings_table
+from estimator.shops import Shops
 from estimator.would_save import would_save
-from tests.plans import plan
+from estimator.written import length
+from tests.plans import catalog, plan
 
 
 def money(text: str) -> Decimal:
@@ -104,3 +106,82 @@ step = "1 in"
     assert saving.change == "check: a close layout"
     free = estimate(plan(text.replace('layout = "straight rows"\n', "")))
     assert saving.money == found.cost - free.cost > 0
+
+
+def changes(found: Estimate) -> list[tuple[str, str]]:
+    return [(one.change, str(one.money)) for one in would_save(found)]
+
+
+def test_another_width_of_a_fabric_that_sets_a_ring_counts_the_trim_round_it() -> None:
+    # two widths of 60 in are joined to a ring of 120 - 4 x 5/8 in, two of 45 in to 90 - 2 1/2 in:
+    # lace with an overlap of 1/2 in and 5 % waste takes 123.9 and 92.4 in, 3 1/2 and 2 5/8 yd
+    text = """
+[garment]
+name = "tier"
+unit = "in"
+currency = "USD"
+[[fabric]]
+name = "voile"
+straightening = "0"
+selvedge = "0"
+price = "5 per yd"
+widths = ["45 in", "60 in"]
+width = "60 in"
+[[piece]]
+name = "tier"
+cut = "voile"
+made = "joined strip"
+length = "10"
+widths = 2
+[[trim]]
+name = "lace"
+along = "tier: bottom"
+price = "9 per yd"
+"""
+    found = estimate(plan(text))
+    free = estimate(plan(text.replace('width = "60 in"\n', "")))
+    assert free.fabrics[0].chosen.width == length("45 in")
+    assert changes(found) == [("voile: 45 in wide", str(found.cost - free.cost))]
+    assert found.cost - free.cost == money("7.87")  # 7/8 yd of lace
+
+
+def test_a_join_in_a_run_tells_how_many_cards_it_would_save() -> None:
+    # three runs of 50 in lie on three cards of 78 in; one joined, their 150 1/2 in go on two
+    text = """
+[garment]
+name = "Apron"
+currency = "USD"
+overlap = "1/2"
+[[trim]]
+name = "braid"
+length = "50"
+quantity = 3
+ends = "raw"
+waste = "0 %"
+sold = [{ put_up = "card of 78 in", price = "3 each" }]
+"""
+    found = estimate(plan(text))
+    assert found.cost == money("9")
+    assert changes(found) == [("braid: a join in a run, on 2 × card of 78 in", "3.00")]
+
+
+def test_going_to_the_fewest_shops_tells_which_trim_is_cheaper_by_the_spool_elsewhere() -> None:
+    # 20 yd of braid: 20.00 off the roll at Quay, 8.00 on a spool at Weir, whose visit takes 1.50
+    items = [{"item": "braid", "kind": "trim"}, {"item": "bone", "kind": "notion"}]
+    offers = [
+        {"item": "braid", "shop": "Quay", "price": "1", "per": "yd", "currency": "USD"},
+        {"item": "braid", "shop": "Weir", "put_up": "spool of 25 yd", "price": "8",
+         "currency": "USD"},
+        {"item": "bone", "shop": "Quay", "put_up": "each", "price": "1", "currency": "USD"},
+    ]  # fmt: skip
+    text = (
+        '[garment]\nname = "Coat"\n[[notion]]\nname = "bone"\nbuy = "bone"\n'
+        '[[trim]]\nname = "braid"\nbuy = "braid"\nlength = "20 yd"\nends = "raw"\nwaste = "0 %"\n'
+    )
+    order = GarmentOrder(plan(text))
+    shops = Shops({"Weir": money("1.50")}, fewest=True)
+    found = estimate(Job((order,), catalog(items, offers), shops=shops))
+    assert changes(found) == [
+        ("braid: 1 × spool of 25 yd at Weir", "10.50"),
+        ("going to Quay, Weir", "10.50"),
+    ]

@@ -359,6 +359,41 @@ def test_a_new_spreadsheet_lets_one_choose_from_a_catalog(run: Run, tmp_path: Pa
     assert "cotton-poplin" in words
 
 
+def test_a_plan_goes_to_a_spreadsheet_and_back_with_one_command_each(
+    run: Run, tmp_path: Path
+) -> None:
+    assert run("new", "apron", "own.toml")[0] == 0
+    assert run("convert", "own.toml", "own.xlsx", "--catalog", SHOPS)[:2] == (
+        0, "Wrote own.xlsx: the same plan as own.toml.\n",
+    )  # fmt: skip
+    assert run("convert", "own.xlsx", "again.toml")[0] == 0
+    printed = [run("show", name)[1] for name in ("own.toml", "own.xlsx", "again.toml")]
+    assert printed[0] == printed[1] == printed[2]
+    assert "cotton-poplin" in {
+        cell.value for row in load_workbook(tmp_path / "own.xlsx")["Choices"] for cell in row
+    }
+
+
+@pytest.mark.parametrize(
+    ("plan", "file", "complaint"),
+    [
+        ("cap.toml", "cap.toml", "cap.toml: is there already; choose another name"),
+        ("cap.toml", "cap.ods", "cap.ods: neither a spreadsheet nor a text plan is called so"),
+        ("nowhere.toml", "new.xlsx", "nowhere.toml: does not exist"),
+        (str(SHOPS / "harvest_fair.show.toml"), "new.xlsx", "this is a show; convert the plans"),
+    ],
+    ids=["there already", "neither", "no such plan", "a show"],
+)
+def test_a_plan_that_cannot_be_converted_is_refused_with_a_remedy(
+    plan: str, file: str, complaint: str, run: Run, tmp_path: Path
+) -> None:
+    assert run("new", "mob_cap", "cap.toml")[0] == 0
+    status, _, complained = run("convert", plan, file)
+    assert status == 2
+    assert complaint in complained
+    assert sorted(one.name for one in tmp_path.iterdir()) == ["cap.toml"]
+
+
 def test_a_fault_in_the_catalog_is_told_before_a_new_plan_is_written(
     run: Run, tmp_path: Path
 ) -> None:

@@ -195,6 +195,27 @@ def test_a_formula_engine_comes_to_the_total_with_charges_and_what_is_spent(fold
     assert result("left") == bill.left == Decimal("7.56")
 
 
+def test_what_was_paid_at_a_shop_that_is_no_longer_gone_to_stays_on_the_list(folder: Path) -> None:
+    rewrite(folder, "play.show.toml", 'charge = "3"', 'charge = "0.50"')
+    path = folder / "list.xlsx"
+    write_list(estimated(folder), path)
+    book, sheet = the_list(path)
+    paid = f"{LETTER_OF['Paid']}{sum_row(sheet, 'charge  Weir')}"
+    sheet[paid] = 0.75
+    book.save(path)
+    rewrite(folder, "play.show.toml", 'charge = "0.50"', 'charge = "9"')
+    write_list(estimated(folder), path)
+    sheet = the_list(path)[1]
+    row = sum_row(sheet, "charge  Weir")
+    assert sheet[f"{LETTER_OF['Item']}{row}"].value == "Weir: visit or delivery, no longer needed"
+    assert sheet[f"{LETTER_OF['Paid']}{row}"].value == 0.75
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        engine = ExcelCompiler(str(path))
+    total = f"'{LIST_SHEET}'!{LETTER_OF['Paid']}{sum_row(sheet, 'total')}"
+    assert engine.evaluate(total) == pytest.approx(0.75)
+
+
 def test_the_page_tells_what_comes_from_the_stash_and_what_the_budget_leaves(folder: Path) -> None:
     text = page_text(estimated(folder))
     assert "From the stash" in text

@@ -101,6 +101,15 @@ def test_the_rest_is_bought_and_the_remnant_holds_the_largest_pieces_that_go_on_
     assert bought(found, "check").buy.bought == length("7/8 yd")  # 20 + 6 + 2 = 28 in
 
 
+def test_a_large_show_is_cut_from_every_remnant_that_holds_a_piece() -> None:
+    # two panels on each of ten remnants: of 400 in rows of two, ten rows of 20 in are saved
+    text = panel("20", "20", 400)
+    found = with_stash(text, check("24 in", count="10"))
+    assert len(taken(found)) == 10
+    saved = with_stash(text).fabrics[0].chosen.needed - found.fabrics[0].chosen.needed
+    assert saved == length("200 in")
+
+
 def test_cloth_of_another_colour_is_left_alone() -> None:
     found = with_stash(panel("40", "20"), check("1 yd", colour="green"))
     assert taken(found) == []

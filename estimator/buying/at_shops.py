@@ -1,7 +1,7 @@
 """Where each thing is bought: the shops whose prices and charges come to least, or the fewest.
 
 Every set of shops is tried, up to eight shops; of more, the dearest to keep are left out one by
-one, which is not proven to be the least.
+one, which is not proven to be the least, and the list says so.
 """
 
 from __future__ import annotations
@@ -58,15 +58,16 @@ class _Bill:
 
 def at_shops(
     things: Sequence[Sequence[Way]], shops: Shops
-) -> tuple[tuple[Way, ...], tuple[Visit, ...]]:
-    """The way in which each thing is had, and the shops visited for them, by name.
+) -> tuple[tuple[Way, ...], tuple[Visit, ...], bool]:
+    """The way each thing is had, the shops visited by name, and whether all sets were tried.
 
     ``things`` holds for each thing its ways, of which one at least is there; the first goes before
     others that cost as much.
     """
     ranked = [_in_order(ways) for ways in things]
     named = sorted({shop for ways in ranked for way in ways for shop in way.shops})
-    if len(named) <= MOST_TRIED:
+    all_tried = len(named) <= MOST_TRIED
+    if all_tried:
         sets = (
             frozenset(some)
             for count in range(len(named) + 1)
@@ -77,7 +78,7 @@ def at_shops(
     else:
         best = _leaving_out(ranked, named, shops)
     visits = tuple(Visit(one, _charge(one, shops)) for one in sorted(best.visited))
-    return best.ways, visits
+    return best.ways, visits, all_tried
 
 
 def _in_order(ways: Sequence[Way]) -> list[Way]:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from estimator.buying.laying import NoSureStart, best_made_up
-from estimator.buying.one_width import WidthOption, best_shop, cheapest, takes
+from estimator.buying.one_width import WidthOption, best_shop, cheapest, matching, takes
 from estimator.buying.types import Buy, Purchase, costs_less, least_bought
 from estimator.catalog import Offer
 from estimator.faults import Fault, Faults, Refused, Wrong
@@ -55,6 +55,9 @@ class FabricChoice:
         costs = [option.buy.cost for option in self.options]
         looked_at = (self.chosen,) if self.need.sets_rings else self.options
         ways = [way for option in looked_at for way in (option, *option.elsewhere)]
+        of_one_lot = matching(self.options, self.need.terms)
+        if len(of_one_lot) < count:
+            return "the fewest lengths, because all of it must match"
         if None not in costs and any(costs_less([way.buy], [self.chosen.buy]) for way in ways):
             return "not the cheapest by itself, but with the shops that are visited"
         if self.need.sets_rings and None not in costs:
@@ -71,6 +74,14 @@ class FabricChoice:
         notes = [chosen.buy.note, *self.need.notes, self.reason]
         if terms.nap:
             notes.append("nap or one-way print: all pieces lie one way")
+        if terms.one_dye_lot and chosen.buy.bought:
+            lengths = len(chosen.laid.cuts)
+            notes.append(
+                "all of it must match: have it cut in one length"
+                if lengths == 1
+                else f"all of it must match, and no bolt holds it: take the {lengths} lengths from "
+                "bolts of one dye lot"
+            )
         return Purchase(
             key=self.need.key,
             group=self.need.group,
@@ -122,7 +133,7 @@ def at_all_widths(
         ]
         at_shops = [_at_width(need, own, edges, unit, narrower) for own in _by_shop(offers)]
         fit = [one for one in at_shops if isinstance(one, WidthOption)]
-        found.append(best_shop(fit) if fit else at_shops[0])
+        found.append(best_shop(matching(fit, need.terms)) if fit else at_shops[0])
     return found
 
 
@@ -229,7 +240,7 @@ def choose_width(need: FabricNeed, found: Sequence[WidthOption | Unfit]) -> Fabr
     unfit = tuple(one for one in found if isinstance(one, Unfit))
     if not options:
         raise Refused(max(unfit, key=lambda one: one.usable).faults)
-    return FabricChoice(need, options, unfit, chosen_of(options))
+    return FabricChoice(need, options, unfit, chosen_of(matching(options, need.terms)))
 
 
 def chosen_of(options: Sequence[WidthOption]) -> WidthOption:

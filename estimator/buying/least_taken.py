@@ -15,17 +15,22 @@ T = TypeVar("T")
 
 
 def least_taken(
-    taken: Sequence[T], bought: Callable[[tuple[T, ...]], Sequence[Buy]]
+    taken: Sequence[T],
+    bought: Callable[[tuple[T, ...]], Sequence[Buy]],
+    saves_for_sure: Callable[[T], bool] = lambda _one: False,
 ) -> tuple[T, ...]:
     """Those of the things without which more would be bought; none where they save nothing.
 
-    They come with the smallest first; ``bought`` says what is bought beside some of them.
+    They come with the smallest first; ``bought`` says what is bought beside some of them. Of what
+    ``saves_for_sure`` nothing is asked.
     """
     kept = tuple(taken)
     best = bought(kept)
     if not costs_less(best, bought(())):
         return ()
     for one in reversed(taken):
+        if saves_for_sure(one):
+            continue
         without_it = tuple(other for other in kept if other is not one)
         if not costs_less(best, now := bought(without_it)):
             kept, best = without_it, now

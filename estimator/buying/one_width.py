@@ -108,6 +108,9 @@ def cheapest(
         ways += [(laid, needed, cut_from_roll(needed, offer)) for offer in group]
     if unsure is not None and not ways:
         raise unsure
+    if terms.one_dye_lot:
+        fewest = min(len(laid.cuts) for laid, _, _ in ways)
+        ways = [way for way in ways if len(way[0].cuts) == fewest]
     best = least_bought([buy for _, _, buy in ways])
     laid, needed = next((laid, needed) for laid, needed, buy in ways if buy is best)
     width = best.offer.width
@@ -140,6 +143,14 @@ def least_bought_for(bound: int, terms: FabricTerms, offer: Offer) -> Length:
     if longest is not None and bound > longest:
         further = -(-(bound - longest) // max(1, longest - washed_repeat(terms).ticks))
     return as_sold(fabric_needed(Length(bound), terms, 1 + further, further), offer).value
+
+
+def matching(options: Sequence[WidthOption], terms: FabricTerms) -> Sequence[WidthOption]:
+    """Those in the fewest lengths, where all of a fabric has to match; else all of them."""
+    if not terms.one_dye_lot:
+        return options
+    fewest = min(len(option.laid.cuts) for option in options)
+    return [option for option in options if len(option.laid.cuts) == fewest]
 
 
 def best_shop(options: Sequence[WidthOption]) -> WidthOption:

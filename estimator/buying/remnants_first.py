@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
+from itertools import islice
 
 from estimator.buying.fabric_widths import FabricChoice, chosen_of
-from estimator.buying.laying import Laid, NoSureStart
+from estimator.buying.laying import Laid, NoSureStart, total_area
 from estimator.buying.least_taken import least_taken
-from estimator.buying.one_width import WidthOption, best_shop, cheapest
+from estimator.buying.one_width import WidthOption, best_shop, cheapest, matching
 from estimator.buying.remnants import FromRemnant, cut_area, laid_on_remnant, without
 from estimator.buying.types import costs_less, nothing_bought
 from estimator.measure import ZERO
@@ -17,12 +18,14 @@ from estimator.needs.terms import allowed_offers, usable_width
 from estimator.needs.types import CutPiece, FabricTerms
 from estimator.stash import Single
 
-MOST_REMNANTS, FEWEST_REMNANTS, MOST_LOOKS = 24, 4, 2_400
-"""Remnants cut for one fabric of a job: the fewer the more pieces there are, as each asks for a
-look at what is bought without it."""
+MOST_REMNANTS = 24
+"""Remnants cut for one fabric of a job, the smallest that hold a piece of it."""
 MANY_PIECES, VERY_MANY_PIECES = 12, 300
 """Of more pieces the layouts are looked at quickly, until it is known which remnants are used; of
 very many at the chosen width alone."""
+STEPS_SAVED = 3
+"""Where there are very many pieces, a remnant that holds so many selling steps of them is taken to
+save some: to lay out all the rest without each would take long."""
 
 
 def cut_from_stash_first(choice: FabricChoice, singles: Sequence[Single]) -> FabricChoice:
@@ -41,13 +44,15 @@ def cut_from_stash_first(choice: FabricChoice, singles: Sequence[Single]) -> Fab
     options = tuple(
         option
         if one_width and option is not choice.chosen
-        else best_shop([_at_shop(terms, way, ordered) for way in (option, *option.elsewhere)])
+        else best_shop(
+            matching([_at_shop(terms, way, ordered) for way in (option, *option.elsewhere)], terms)
+        )
         for option in choice.options
     )
     if choice.need.sets_rings:
         place = choice.options.index(choice.chosen)
         return replace(choice, options=options, chosen=options[place])
-    return replace(choice, options=options, chosen=chosen_of(options))
+    return replace(choice, options=options, chosen=chosen_of(matching(options, terms)))
 
 
 def _at_shop(terms: FabricTerms, plain: WidthOption, singles: Sequence[Single]) -> WidthOption:
@@ -78,7 +83,18 @@ def _at_shop(terms: FabricTerms, plain: WidthOption, singles: Sequence[Single]) 
         return known[key]
 
     filled = _filled(terms, plain.pieces, singles)
-    used = least_taken(filled, lambda some: [beside(some).buy])
+    least = beside(filled)
+    # where more may cost less, or as much, nothing is sure
+    steady = _count(plain.pieces) > VERY_MANY_PIECES and all(
+        offer.from_quantity is None and not (offer.minimum and least.needed <= offer.minimum)
+        for offer in offers
+    )
+    worth = STEPS_SAVED * least.step.ticks * least.breadth.usable.ticks
+
+    def saves_for_sure(one: FromRemnant) -> bool:
+        return steady and total_area(one.pieces, one.breadth) >= worth
+
+    used = least_taken(filled, lambda some: [beside(some).buy], saves_for_sure)
     found = beside(used, quick=False)
     if not used or not costs_less([found.buy], [plain.buy]):
         return replace(plain, elsewhere=())
@@ -87,18 +103,24 @@ def _at_shop(terms: FabricTerms, plain: WidthOption, singles: Sequence[Single]) 
 
 def _filled(
     terms: FabricTerms, pieces: tuple[CutPiece, ...], singles: Sequence[Single]
-) -> list[FromRemnant]:
-    """The remnants, each filled with what those before it leave."""
+) -> tuple[FromRemnant, ...]:
+    """The remnants, each filled with what those before it leave.
+
+    Where all of a fabric has to match, the smallest that holds all of it.
+    """
+    if terms.one_dye_lot:
+        whole = (laid_on_remnant(terms, single, pieces) for single in singles)
+        alone = (one for one in whole if one and not without(pieces, one.pieces))
+        return tuple(islice(alone, 1))
     found: list[FromRemnant] = []
-    most = max(FEWEST_REMNANTS, min(MOST_REMNANTS, MOST_LOOKS // _count(pieces)))
     for single in singles:
-        if not pieces or len(found) == most:
+        if not pieces or len(found) == MOST_REMNANTS:
             break
         one = laid_on_remnant(terms, single, pieces, first=not found)
         if one is not None:
             found.append(one)
             pieces = without(pieces, one.pieces)
-    return found
+    return tuple(found)
 
 
 def _count(pieces: tuple[CutPiece, ...]) -> int:

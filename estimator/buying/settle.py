@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from estimator.buying.at_shops import Way, at_shops
+from estimator.buying.at_shops import MOST_TRIED, Way, at_shops
 from estimator.buying.fabric_widths import FabricChoice
-from estimator.buying.one_width import WidthOption
+from estimator.buying.one_width import WidthOption, matching
 from estimator.buying.remnants_first import cut_from_stash_first
 from estimator.buying.small_things import lines_for
 from estimator.buying.stock_first import Lines, Need, with_stock
@@ -19,6 +19,21 @@ from estimator.needs.types import FabricTerms, ThreadNeed
 from estimator.shops import Shops, Visit
 from estimator.stash import Single, Stash
 
+NOT_ALL_TRIED = (
+    f"More than {MOST_TRIED} shops sell something of this list: they are weighed by a rule, and "
+    "another set of shops may cost less."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """What is bought where, the shops that are gone to, and what the buyer has to know of that."""
+
+    fabrics: tuple[FabricChoice, ...]
+    others: tuple[Purchase, ...]
+    visits: tuple[Visit, ...]
+    remarks: tuple[str, ...]
+
 
 def settled(
     fabrics: Sequence[FabricChoice],
@@ -26,7 +41,7 @@ def settled(
     stash: Stash,
     shops: Shops,
     unit: Unit,
-) -> tuple[tuple[FabricChoice, ...], tuple[Purchase, ...], tuple[Visit, ...]]:
+) -> Settled:
     """The fabrics and the other lines as they are bought, and the shops that are gone to.
 
     Every way to have a thing without the stash, and at each shop, stays a way: so neither the stash
@@ -49,11 +64,12 @@ def settled(
             ways += _of_small_thing(need, lines, singles, unit, shops)
             store.spend(taken.single for way in ways for one in way.lines for taken in one.taken)
         things.append(tuple(ways))
-    chosen, visits = at_shops(things, shops)
-    return (
+    chosen, visits, all_tried = at_shops(things, shops)
+    return Settled(
         tuple(way.choice for way in chosen if way.choice is not None),
         tuple(line for way in chosen if way.choice is None for line in way.lines),
         visits,
+        () if all_tried or not shops.matter else (NOT_ALL_TRIED,),
     )
 
 
@@ -87,8 +103,11 @@ def _of_fabric(choice: FabricChoice) -> Iterator[Way]:
         options = [choice.chosen]
     else:
         options = [choice.chosen, *(one for one in choice.options if one is not choice.chosen)]
+    good = {id(one) for one in matching([w for o in options for w in _ways(o)], choice.need.terms)}
     for option in options:
         for way in _ways(option):
+            if id(way) not in good:
+                continue
             beside = [one for one in _ways(option) if one is not way]
             whole = replace(way, elsewhere=tuple(replace(one, elsewhere=()) for one in beside))
             own = tuple(whole if one is option else one for one in choice.options)

@@ -164,6 +164,10 @@ def _least(offer: Offer) -> int:
     return max(1, offer.from_quantity) if isinstance(offer.from_quantity, int) else 1
 
 
+def _packs_text(offer: Offer, count: int) -> str:
+    return f"{count} singly" if _holds(offer) == 1 else f"{count} × {offer.put_up.text}"
+
+
 def _part(need: CountNeed, bought: list[tuple[Offer, int]], place: int) -> Part:
     """The packs of one size: what those before them leave, and in the last all that is over."""
     offer, packs = bought[place]
@@ -185,7 +189,7 @@ def _part(need: CountNeed, bought: list[tuple[Offer, int]], place: int) -> Part:
         label = "the quantity from which this price holds"
         steps.append(Step(label, Operation.AT_LEAST, packs, packs))
         notes.append(break_note(f"{packs}"))
-    others = [f"{count} × {one.put_up.text}" for one, count in bought if one is not offer]
+    others = [_packs_text(one, count) for one, count in bought if one is not offer]
     notes += [f"together with {' and '.join(others)}"] if others else []
     spare = packs * holds - here
     notes += [f"{spare} to spare"] if spare else []

@@ -176,8 +176,14 @@ def _spools(need: ThreadNeed, lines: Lines, singles: Sequence[Single], buying: B
         return lines
     found = beside(used)
     wound = wound_off(replace(need, in_hand=tuple(length for length, _ in used)))
+    begun = [
+        length - amount
+        for (length, one), amount in zip(used, wound, strict=True)
+        if one.thing.length is None and ZERO < amount < length
+    ]
+    buy = replace(found[0].buy, left=(*found[0].buy.left, *begun))
     taken = tuple(_taken_off(used, wound))
-    return (replace(found[0], taken=taken), *found[1:])
+    return (replace(found[0], buy=buy, taken=taken), *found[1:])
 
 
 def _taken_off(used: Sequence[tuple[Length, Single]], wound: Sequence[Length]) -> Iterator[Taken]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import lcm
 
@@ -162,8 +162,24 @@ def _worded(
         if smaller and count > here:
             steps.append(Step("in the smaller packs", Operation.TAKE, count - here, here))
             count = here
-        found.append(_bought(offer, spools.bought[number], count, steps, others))
+        buy = _bought(offer, spools.bought[number], count, steps, others)
+        left = [on_one(offer)] * (here - count)
+        if not smaller:
+            left += _left_of_size(on_one(offer), demands, spools, in_hand)
+        found.append(replace(buy, left=tuple(left)))
     return tuple(found)
+
+
+def _left_of_size(
+    holds: Length, demands: Sequence[_Demand], spools: Spools, in_hand: Sequence[Length]
+) -> Iterator[Length]:
+    """What stays on spools that were begun; of those for one needle the smallest is the last."""
+    for demand, wound, numbers in zip(demands, spools.wound, spools.in_hand, strict=True):
+        if wound and min(wound) == holds.ticks:
+            there = Length(sum(size * count for size, count in wound.items()))
+            left = there + total(in_hand[number] for number in numbers) - demand.thread.value
+            if left:
+                yield left
 
 
 def _on_size(

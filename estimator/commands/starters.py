@@ -44,35 +44,60 @@ def new(
             say(f"  {name:18} {first_comment(path)}")
         return
     from estimator.faults import nearest
-    from estimator.reports.saving import is_there, write_whole
+    from estimator.readers.workbooks import is_workbook
+    from estimator.reports.plan_file import as_workbook
+    from estimator.reports.saving import write_whole
 
     if starter not in starters:
         complain(f"there is no starter plan '{starter}'", nearest(starter, starters))
     path = file or Path(f"{starter}.toml")
-    if refusing(lambda: is_there(path)):
-        complain("is there already", "choose another name", where=str(path))
-    content = refusing(lambda: _starter(starters[starter], path, catalog))
+    _refuse_to_write_over(path)
+    source = starters[starter]
+    content = refusing(
+        lambda: as_workbook(source, catalog) if is_workbook(path) else source.read_bytes()
+    )
     refusing(lambda: write_whole(path, content))
     say(f"Wrote {path}: change its sizes, then run: estimator show {path}")
 
 
-def _starter(starter: Path, path: Path, catalog: Path | None) -> bytes:
-    """A starter plan as a file of the kind that its new name says."""
+def convert(
+    plan: Annotated[Path, typer.Argument(metavar="PLAN", help="A plan of your own.")],
+    file: Annotated[
+        Path, typer.Argument(metavar="FILE", help="Where to put it: FILE.xlsx or FILE.toml.")
+    ],
+    catalog: CatalogOption = None,
+) -> None:
+    """Write a text plan as a spreadsheet to fill in, or a filled-in spreadsheet as a text plan.
+
+    It is the same plan, with its remarks. With --catalog the shop's items can be chosen in the
+    spreadsheet.
+
+    \b
+    Examples:
+      estimator convert my-skirt.toml my-skirt.xlsx --catalog shop
+      estimator convert my-skirt.xlsx my-skirt.toml
+    """
     from estimator.readers.workbooks import is_workbook
+    from estimator.reports.plan_file import as_text, as_workbook
+    from estimator.reports.saving import write_whole
 
-    if not is_workbook(path):
-        return starter.read_bytes()
-    from estimator.catalog import NO_CATALOG
-    from estimator.readers.catalogs import read_catalog
-    from estimator.readers.plan_toml import parsed
-    from estimator.readers.remarks import opening_remarks, remarks_in
-    from estimator.reports.plan_form import plan_form
-    from estimator.reports.saving import workbook_bytes
+    if not is_workbook(file) and file.suffix.casefold() != ".toml":
+        complain(
+            "neither a spreadsheet nor a text plan is called so",
+            "let it end in .xlsx or .toml",
+            where=str(file),
+        )
+    _refuse_to_write_over(file)
+    content = refusing(lambda: as_workbook(plan, catalog) if is_workbook(file) else as_text(plan))
+    refusing(lambda: write_whole(file, content))
+    say(f"Wrote {file}: the same plan as {plan}.")
 
-    text = starter.read_text(encoding="utf-8")
-    shop = read_catalog(catalog) if catalog else NO_CATALOG
-    tables = parsed(text, str(starter))
-    return workbook_bytes(plan_form(tables, opening_remarks(text), remarks_in(text), shop))
+
+def _refuse_to_write_over(path: Path) -> None:
+    from estimator.reports.saving import is_there
+
+    if refusing(lambda: is_there(path)):
+        complain("is there already", "choose another name", where=str(path))
 
 
 def schema(of: Annotated[str, typer.Argument(metavar="plan|estimate")]) -> None:

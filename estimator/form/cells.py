@@ -110,11 +110,15 @@ def _parted(text: str) -> list[str]:
     return [one.strip() for row in rows for one in row if one.strip()]
 
 
+def key_in_toml(name: str) -> str:
+    """A key as TOML writes it: in quotes only if it must be (TOML 1.0, keys)."""
+    return name if re.fullmatch(r"[A-Za-z0-9_-]+", name) else in_toml(name)
+
+
 def in_toml(value: object) -> str:
     """A value on one line as TOML writes it."""
     if isinstance(value, Mapping):
-        pairs = (f"{json.dumps(key, ensure_ascii=False)} = {in_toml(one)}"
-                 for key, one in value.items())  # fmt: skip
+        pairs = (f"{key_in_toml(key)} = {in_toml(one)}" for key, one in value.items())
         return "{ " + ", ".join(pairs) + " }" if value else "{}"
     if isinstance(value, list | tuple):
         return "[" + ", ".join(map(in_toml, value)) + "]"

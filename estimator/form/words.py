@@ -99,6 +99,11 @@ _WORDS: dict[str, tuple[str, str, str]] = {
     "fabric.selvedge": ("Selvedge", "at each side, cannot be used", "1/2"),
     "fabric.bolt": ("Bolt", "the longest length in one piece", "15 yd"),
     "fabric.shrinkage_across": ("Shrinkage across", "of the width, in the first wash", "2 %"),
+    "fabric.one_dye_lot": (
+        "One dye lot",
+        "yes where all of it must match: bought in one length where a bolt is long enough",
+        "no",
+    ),
     "fabric.nap": ("Nap", "yes for velvet, corduroy and prints with an up and a down", "no"),
     "fabric.repeat": ("Repeat", "of a print that is matched, along the fabric", "3"),
     "fabric.repeat_across": ("Repeat across", "of a plaid, across the fabric", "4"),
@@ -288,6 +293,12 @@ COMMON = {
              "price"),
     "elastic": ("name", "measure", "width", "stretch", "quantity", "buy", "price"),
     "notion": ("name", "quantity", "spare", "length", "kind", "buy", "colour", "price"),
+    "lacing": ("name", "along", "length", "apart", "pairs", "gap", "tie", "buy", "colour", "price"),
+    "boning": ("name", "length", "quantity", "along", "casing_for", "buy", "price"),
+    "loops": ("name", "buttons", "width", "buy", "colour", "price"),
+    "thread": ("name", "sews", "stitch", "buy", "colour", "price"),
+    "cut": ("fabric", "cut_to", "shorter", "longer", "trimmed", "quantity", "width", "length"),
+    "seam": ("name", "edges.0", "edges.1", "gathered", "allowance", "stitch"),
 }  # fmt: skip
 """The columns that most people need, in the order in which they stand first."""
 

@@ -18,9 +18,11 @@ from estimator.layout.effort import Effort
 from estimator.layout.in_cuts import best_cut, in_order, length_of, renamed, short_enough, told_of
 from estimator.layout.question import Blank, Cloth, DoesNotFit, as_laid
 
-QUICK = Effort(1_000)
+QUICK, TRIAL = Effort(1_000), Effort(100)
 MOST_TRIED = 24
 """Pieces tried one by one beyond the rows."""
+MANY_TIMES = 16
+"""The pieces that are looked at would fill the strip about so many times over."""
 PARTS = 400
 """Into so many parts a length is divided to choose rows; heights are raised to whole parts."""
 
@@ -59,10 +61,13 @@ class _Filling:
                 self.turned.add(number)
             room = cloth.width * longest // self._area(number)
             self.wanted[number] = min(blank.quantity, room)
+        area = sum(self._area(number) * count for number, count in self.wanted.items())
+        if area > MANY_TIMES * cloth.width * longest:
+            self.wanted = self._fewer(MANY_TIMES * cloth.width * longest, area)
 
     def run(self) -> Layout:
         """The rows of the greatest area, and what goes on beside them."""
-        rows = self._chosen(self._laid(self.wanted, rows_only=True).rows)
+        rows = self._chosen(self._laid(self.wanted, self.cloth, rows_only=True).rows)
         best = best_cut(
             in_order(rows, self.cloth.repeat),
             self.cloth,
@@ -74,6 +79,7 @@ class _Filling:
         held = Counter(place.blank for place in best.placements)
         filled = sum(self._area(number) * count for number, count in held.items())
         tried = 0
+        enough = replace(self.cloth, buys=lambda length: int(length > self.longest))
         for number, count in sorted(
             (self.wanted - held).items(), key=lambda one: (-self._area(one[0]), one[0])
         ):
@@ -83,21 +89,33 @@ class _Filling:
                     break
                 tried += 1
                 more = held + Counter({number: 1})
-                layout = self._laid(more, rows_only=self.rows_only)
+                layout = self._laid(more, enough, rows_only=self.rows_only, effort=TRIAL)
                 if layout.length > self.longest:
                     break
                 held, best = more, layout
                 filled += self._area(number)
-        return best
+        shortest = self._laid(held, self.cloth, rows_only=self.rows_only)
+        return min(best, shortest, key=lambda layout: layout.length)
+
+    def _fewer(self, share: int, of: int) -> Counter[int]:
+        """A share of what is wanted, drawn evenly from the longest to the shortest."""
+        kept: Counter[int] = Counter()
+        passed = 0
+        for number in sorted(self.wanted, key=lambda one: (-self.lying[one].length, one)):
+            before, passed = passed, passed + self.wanted[number]
+            kept[number] = passed * share // of - before * share // of
+        return +kept
 
     def _area(self, number: int) -> int:
         return self.lying[number].width * self.lying[number].length
 
-    def _laid(self, held: Counter[int], *, rows_only: bool) -> Layout:
-        """So many of each blank, laid out as short as is found."""
+    def _laid(
+        self, held: Counter[int], cloth: Cloth, *, rows_only: bool, effort: Effort = QUICK
+    ) -> Layout:
+        """So many of each blank, laid out so that as little is bought as is found."""
         numbers = sorted(number for number, count in held.items() if count)
         own = [replace(self.lying[number], quantity=held[number]) for number in numbers]
-        layout = lay_out(self.cloth, own, effort=QUICK, rows_only=rows_only)
+        layout = lay_out(cloth, own, effort=effort, rows_only=rows_only)
         return renamed(layout, numbers)
 
     def _chosen(self, rows: Sequence[Row]) -> list[Row]:

@@ -90,12 +90,16 @@ class _OpenStack:
 
 
 class _OpenShelf:
-    """A row that can still take columns `beside` those it has."""
+    """A row that can still take columns `beside` those it has.
 
-    __slots__ = ("beside", "height", "stacks")
+    `above` is the most that is open above one of its columns.
+    """
+
+    __slots__ = ("above", "beside", "height", "stacks")
 
     def __init__(self, height: int, cloth: Cloth) -> None:
         self.height = height
+        self.above = 0
         self.beside = Beside(cloth)
         self.stacks: list[_OpenStack] = []
 
@@ -125,6 +129,12 @@ class _OpenShelf:
         self.stacks.append(stack)
         self.beside.add(piece.width, side)
         return stack
+
+    def lay(self, piece: Piece, stack: _OpenStack, repeat: int) -> None:
+        """The piece on top of a column."""
+        stack.pieces.append(piece)
+        stack.used = next_repeat(stack.used + piece.length, repeat)
+        self.above = max(self.height - one.used for one in self.stacks)
 
     def closed(self) -> Shelf:
         return shelf_of(
@@ -199,8 +209,11 @@ def _place(
     best_stack: _OpenStack | None = None
     best_side: Side | None = None
     first_open: int | None = None
+    anywhere = sides == (Side.NONE,)
     for index in range(first_to_try, len(shelves)):
         shelf = shelves[index]
+        if anywhere and piece.width > shelf.beside.room and piece.length > shelf.above:
+            continue  # most rows of a large show are full: they are not worth a closer look
         stack = shelf.stack_for(piece, sides, cloth.repeat_across) if rule.stacks else None
         side = None if stack else shelf.side_for(piece, sides)
         if stack is None and side is None:
@@ -220,6 +233,5 @@ def _place(
     if best_stack is None:
         assert best_side is not None, "a piece goes on top of a column, or opens one"
         best_stack = shelf.opened(piece, best_side)
-    best_stack.pieces.append(piece)
-    best_stack.used = next_repeat(best_stack.used + piece.length, cloth.repeat)
+    shelf.lay(piece, best_stack, cloth.repeat)
     return first_open if first_open is not None else len(shelves) - 1

@@ -104,6 +104,7 @@ def fabric_terms(fabric: Fabric, order: GarmentOrder, job: Job) -> FabricTerms:
             shop_rules.selvedge,
         ),
         nap=_first(fabric.nap, item.nap if item else None, False),
+        one_dye_lot=fabric.one_dye_lot,
         repeat=_first(fabric.repeat, item.repeat if item else None, ZERO) or None,
         repeat_across=_first(fabric.repeat_across, item.repeat_across if item else None, ZERO)
         or None,

@@ -185,8 +185,8 @@ def taken_together(trim: Trim, edges: EdgeLengths) -> str:
         return ""
     names = " and ".join(f"{edges.how_many(ref)} × {ref}" for ref in over)
     return (
-        f"{trim.name} is one run over {names}, sewn to one another; for a run on each, write "
-        'run = "each".'
+        f"{trim.name} is one run over {names}, sewn to one another; for a run on each, say "
+        "so in the plan (run: each)."
     )
 
 

@@ -127,6 +127,7 @@ class FabricTerms:
     rows_only: bool
     folded: bool
     thorough: bool
+    one_dye_lot: bool = False
 
 
 @dataclass(frozen=True)

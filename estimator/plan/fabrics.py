@@ -73,6 +73,7 @@ class Fabric(Entry):
     shrinkage: Shrinkage | None = None
     shrinkage_across: Shrinkage | None = None
     nap: YesOrNo | None = None
+    one_dye_lot: YesOrNo = False
     repeat: Allowance | None = None
     repeat_across: Allowance | None = None
     straightening: Allowance | None = None

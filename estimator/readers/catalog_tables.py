@@ -10,7 +10,8 @@ from dataclasses import replace
 
 from estimator.catalog import Catalog, Item, Kind, Offer, Shop
 from estimator.faults import Fault, Faults, Wrong, nearest
-from estimator.readers.table_rows import WrittenTable, complain, rows_of
+from estimator.readers.table_rows import complain, rows_of
+from estimator.readers.written_tables import WrittenTable
 from estimator.written import quoted
 
 

@@ -10,8 +10,8 @@ from pathlib import Path
 from estimator.catalog import Catalog
 from estimator.faults import Fault, Faults, Refused
 from estimator.readers.catalog_tables import catalog_of
-from estimator.readers.table_rows import WrittenTable, table_from_csv
-from estimator.readers.workbooks import CellSheet, is_workbook, read_workbook
+from estimator.readers.workbooks import is_workbook, read_workbook
+from estimator.readers.written_tables import table_from_csv, table_from_sheet
 
 ITEMS, OFFERS, SHOPS = "items", "offers", "shops"
 _TABLE = "a table of a catalog"
@@ -47,24 +47,8 @@ def _from_workbook(path: Path) -> Catalog:
         raise Refused([Fault(str(path), wrong, f"name its two sheets {ITEMS} and {OFFERS}")])
     faults = Faults()
     tables = {
-        name: _from_sheet(path, sheets[name], faults)
+        name: table_from_sheet(path, sheets[name], faults)
         for name in (ITEMS, OFFERS, SHOPS)
         if name in sheets
     }
     return catalog_of(tables[ITEMS], tables[OFFERS], faults, tables.get(SHOPS))
-
-
-def _from_sheet(path: Path, sheet: CellSheet, faults: Faults) -> WrittenTable:
-    """The cells of a sheet as text; a formula in one is a fault."""
-
-    def place(row: int, column: int | None) -> str:
-        return f"{path}, {sheet.place(row, column)}"
-
-    for (row, column), cell in sheet.cells.items():
-        if cell.wrong:
-            faults.found.append(Fault(place(row, column), cell.wrong.wrong, cell.wrong.right))
-    wide = max((column for _, column in sheet.cells), default=0)
-    cells = [[""] * wide for _ in range(max(sheet.rows, default=0))]
-    for (row, column), cell in sheet.cells.items():
-        cells[row - 1][column - 1] = str(cell.value)
-    return WrittenTable(f"the sheet {sheet.title}", cells, place)

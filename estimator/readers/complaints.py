@@ -49,8 +49,9 @@ def _wrong(detail: ErrorDetails, model: type[Entry]) -> Wrong:
     written = detail["input"]
     match detail["type"]:
         case "refused":
-            about = f"{name}: " if at else ""
-            return Wrong(f"{about}{context['wrong']}", context["right"], at)
+            said = context["wrong"]
+            about = "" if not at or said.startswith(f"{name} ") else f"{name}: "
+            return Wrong(f"{about}{said}", context["right"], at)
         case "extra_forbidden":
             return Wrong(
                 f"there is no key {quoted(at[-1])} here", nearest(str(at[-1]), _keys(model, at)), at

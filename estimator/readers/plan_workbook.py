@@ -13,6 +13,7 @@ from typing import Any
 from estimator.faults import Fault, Places, Refused, Wrong, nearest
 from estimator.faults import Path as PlanPath
 from estimator.form.cells import value_of
+from estimator.form.own_words import in_form_words
 from estimator.form.sheets import GIVEN, OTHER_SHEETS, OWN_SHEETS, YOURS, Column, Sheet
 from estimator.form.sheets import plan_sheets as form_sheets
 from estimator.readers.headed_rows import headings_of, rows_of, text_of_cell
@@ -30,7 +31,7 @@ def tables_from_sheets(sheets: Sequence[CellSheet], file: str) -> PlanTables:
     """The tables of a plan from the sheets of its workbook; raises Refused where they are none."""
     reader = _Reader(file)
     reader.read(sheets)
-    places = Places(file, reader.places)
+    places = Places(file, reader.places, worded=in_form_words)
     return PlanTables(reader.raw, places, tuple(reader.faults), tuple(reader.wrongs))
 
 

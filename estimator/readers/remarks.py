@@ -30,8 +30,10 @@ def remarks_in(toml: str) -> dict[Path, str]:
     """The comment on the line of each key, or on the lines just above it or its table."""
     comments = _comments(toml)
     first: dict[int, Path] = {}
-    for path, line in lines_of(toml.encode()).items():
-        if path and (line not in first or len(path) < len(first[line])):
+    lines = lines_of(toml.encode())
+    for path, line in lines.items():
+        of_first_entry = lines.get((*path, 0)) == line and len(path) == 1
+        if path and not of_first_entry and (line not in first or len(path) < len(first[line])):
             first[line] = path
     found: dict[Path, str] = {}
     code = {number: line.split("#")[0].strip() for number, line in enumerate(toml.splitlines(), 1)}

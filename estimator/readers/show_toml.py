@@ -41,6 +41,8 @@ def read_show(path: Path) -> tuple[Show, Places]:
         if key not in TABLES:
             with faults.at(places, (key,)):
                 raise Wrong(f"there is no table {quoted(key)} in a show", nearest(key, TABLES))
+    if "show" not in raw:
+        raise Refused([Fault(str(path), "is no show: it has no table [show]", "add [show]")])
     heading = _validated(raw["show"], ShowHeading, ("show",), faults, places)
     tables = raw.get("garment", [])
     if not isinstance(tables, list) or not tables:

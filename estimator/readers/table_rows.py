@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
-from pathlib import Path
+from collections.abc import Iterator
 from typing import TypeVar
 
 from pydantic import ValidationError
@@ -12,46 +10,13 @@ from pydantic import ValidationError
 from estimator.faults import Fault, Faults, Refused, Wrong, nearest
 from estimator.fields import Entry
 from estimator.readers.complaints import wrongs_in
-from estimator.readers.csv_cells import cells_of
-from estimator.readers.files import read_text
+from estimator.readers.written_tables import WrittenTable
 from estimator.written import NotReadable, one_line, quoted, refuse_date
 
 EntryT = TypeVar("EntryT", bound=Entry)
 
 IN_WORDS = ("notes", "note", "name", "item", "shop", "shelf", "colour", "fibres", "place")
 """Columns in which a date is no mistake."""
-
-
-@dataclass(frozen=True)
-class WrittenTable:
-    """A table as it was written: its cells from the heading on, row by row, all of them text.
-
-    ``name`` is what complaints call it, and ``place`` words a row and a column of it, both from 1.
-    """
-
-    name: str
-    cells: Sequence[Sequence[str]]
-    place: Callable[[int, int | None], str]
-
-    @property
-    def header(self) -> list[str]:
-        """The names of the columns as they are looked for."""
-        return [name.strip().lower() for name in self.cells[0]] if self.cells else []
-
-
-def table_from_csv(path: Path, what: str) -> WrittenTable:
-    """A table saved as CSV; complaints call it ``what`` it is. Raises Refused for no such table."""
-    cells = cells_of(read_text(path, what), path)
-
-    def place(row: int, column: int | None) -> str:
-        named = ""
-        if column is not None:
-            # of the heading itself the number tells more than the name that is wrong
-            named = f", column {column if row == 1 else table.header[column - 1]}"
-        return f"{path}, row {row}{named}"
-
-    table = WrittenTable(path.name, cells, place)
-    return table
 
 
 def rows_of(

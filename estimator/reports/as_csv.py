@@ -36,7 +36,7 @@ def list_csv(estimate: Estimate) -> str:
                 line.needed.unit,
                 _number(line.buy),
                 line.buy.unit,
-                "" if line.unit_price is None else price_text(line.unit_price),
+                "" if line.unit_price is None else price_text(line.unit_price, estimate.currency),
                 "" if line.cost is None else f"{line.cost:f}",
                 estimate.currency if line.cost is not None else "",
                 line.shop,

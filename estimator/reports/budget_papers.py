@@ -16,7 +16,8 @@ from estimator.would_save import would_save
 
 NONE_SAVES = (
     "Nothing that was looked at would save money: another width where one is fixed, a close layout "
-    "where rows are asked for, more shops where the fewest are gone to."
+    "where rows are asked for, open fabric where it is folded, a join in a run of trim on cards or "
+    "spools, more shops where the fewest are gone to."
 )
 
 

@@ -10,7 +10,7 @@ from openpyxl.styles import Alignment, Border, Font, PatternFill, Side
 from openpyxl.utils import get_column_letter
 from openpyxl.worksheet.worksheet import Worksheet
 
-from estimator.measure import Length, Unit
+from estimator.measure import MANY, Length, Unit
 from estimator.reports.row_heights import fit_height
 from estimator.reports.tables import Sold, Value
 
@@ -103,6 +103,8 @@ def rounded(amount: str, decimals: int) -> str:
 
 def sold_format(sold: Sold) -> str:
     """Yards as fractions, metres with two decimals, put-ups as whole numbers."""
+    if sold.shown >= MANY and sold.shown.denominator == 1:
+        return WHOLE
     if sold.unit == Unit.M.symbol:
         return METRES
     if sold.unit == Unit.YD.symbol:

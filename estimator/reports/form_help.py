@@ -34,6 +34,8 @@ def how_to_fill_in(opening: Sequence[str], unit: Unit) -> list[Part]:
                 "Save the file as an Excel workbook (.xlsx), and run: estimator check FILE.xlsx. "
                 "It says what is wrong, with the sheet and the cell, and what would be right. "
                 "Then run: estimator write FILE.xlsx for the shopping list.",
+                "To fill in on paper, print the sheets that you need: of each the columns up to "
+                "Remarks are printed, and beyond those only what is in use.",
             ),
         ),
         (

@@ -54,8 +54,11 @@ def _told(way: Way, purchase: Purchase, estimate: Estimate) -> str:
 
 def _quantity(buy: Buy, purchase: Purchase, estimate: Estimate) -> str:
     offer = buy.offer
-    packed = not offer.put_up.cut_to_length and buy.unit != "each"
-    quantity = f"{Sold(buy.sold_units, buy.unit).text} {'× ' if packed else ''}{buy.unit}"
+    count = Sold(buy.sold_units, buy.unit).text
+    packed = not offer.put_up.cut_to_length
+    quantity = f"{count} × {buy.unit}" if packed else f"{count} {buy.unit}"
+    if buy.unit == "each":
+        quantity = f"{count} singly"
     if offer.width is not None and offer.width != purchase.buy.offer.width:
         return f"{width_text(offer.width, offer.sold_by, estimate)}: {quantity}"
     return quantity

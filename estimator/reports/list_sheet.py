@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime, time
+from decimal import Decimal
 from typing import Any
 
 from openpyxl.cell.cell import Cell
@@ -42,6 +43,7 @@ from estimator.reports.earlier_list import EarlierList, own_key
 from estimator.reports.list_checks import add_checks
 from estimator.reports.list_columns import (
     CARRIED,
+    CHARGE_MARK,
     COLUMNS,
     DONE,
     LAST_PRINTED,
@@ -55,6 +57,7 @@ from estimator.reports.printing import fit_if_hardly_more, print_setup
 from estimator.reports.row_heights import fit_height
 from estimator.reports.shopping_list import NOTHING, garment_notes, title_of, without_thread
 from estimator.reports.units import tape_unit
+from estimator.shops import Visit
 
 HEADING_ROW = 3
 GAP = 7.0
@@ -106,7 +109,7 @@ class ShoppingListSheet:
             (self.first, self.last),
             self.estimate.currency,
             self.funds,
-            self.estimate.visits,
+            self._visits(),
         )
         self.below = max([self.last, *self.row_of.values()]) + 1
         self._below()
@@ -115,6 +118,13 @@ class ShoppingListSheet:
         self.sheet.freeze_panes = f"{LETTER_OF['Buy']}{self.first}"
         self.sheet.auto_filter.ref = f"A{HEADING_ROW}:{LETTER_OF['Key']}{self.last}"
         self._protect()
+
+    def _visits(self) -> list[Visit]:
+        """The shops that charge for a visit, and those of the earlier list that were paid."""
+        now = [one for one in self.estimate.visits if one.charge]
+        written = {*self.earlier.filled_in, *self.earlier.asides}
+        shops = {key.removeprefix(CHARGE_MARK) for key in written if key.startswith(CHARGE_MARK)}
+        return [*now, *(Visit(one, Decimal(0)) for one in sorted(shops - {v.shop for v in now}))]
 
     def carry_over(self) -> None:
         """What people wrote into the earlier list, each in its place again; then the print area."""
@@ -282,7 +292,10 @@ class ShoppingListSheet:
             setattr(protection, allowed, False)
 
     def _print(self) -> None:
-        """Without the keys; the sums stand together, on a page of their own where all fills one."""
+        """Without the keys; the sums stand together, on a page of their own where all fills one.
+
+        Where the list ends on its last page hangs on the fonts of whoever prints it.
+        """
         sheet = self.sheet
         last = LETTER_OF["Since the last list"]
         sheet.print_area = f"A1:{last}{self.below - 1}"

@@ -56,7 +56,8 @@ def write_sums(
 ) -> dict[str, int]:
     """The sums of the lines in ``rows``, as live formulas below them; the row of each by its key.
 
-    What the ``visits`` cost comes before the total and is part of it, free of tax. The sums refer
+    What the ``visits`` cost comes before the total and is part of it, free of tax; one without a
+    charge is no longer needed, and was written about. The sums refer
     to the whole column, so that sorted, filtered and added lines are all summed.
     """
     return _Sums(sheet, rows, currency, funds, visits).write()
@@ -72,7 +73,7 @@ class _Sums:
         visits: Sequence[Visit],
     ) -> None:
         self.sheet, self.currency, self.funds = sheet, currency, funds
-        self.visits = [one for one in visits if one.charge]
+        self.visits = visits
         self.first, self.last = rows
         self.row = self.last + 1
         self.row_of: dict[str, int] = {}
@@ -105,7 +106,8 @@ class _Sums:
         """What a visit to each shop costs; what was paid for it is for the buyer to fill in."""
         for visit in self.visits:
             key = CHARGE_MARK + visit.shop
-            self._begin(key, f"{visit.shop}: visit or delivery", small=True)
+            gone = "" if visit.charge else ", no longer needed"
+            self._begin(key, f"{visit.shop}: visit or delivery{gone}", small=True)
             self._amount(_PLANNED, "", self.money, small=True).value = visit.charge
             self._open(self._amount(_PAID, "", self.money, small=True))
             planned, paid = self._at(_PLANNED, key), self._at(_PAID, key)

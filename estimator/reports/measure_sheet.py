@@ -54,7 +54,6 @@ def _pieces(
     order: GarmentOrder, finished: Mapping[str, tuple[Length, Length]], unit: Unit
 ) -> Table:
     garment = order.plan.garment
-    who = f" for {order.wearer}" if order.wearer else ""
     notes = [f"Sizes are finished sizes in {_NAMES[unit]}, as on the wearer, without seams and "
              "hems. Edges that are not named are plain seams."]  # fmt: skip
     if order.plan.measures:
@@ -62,12 +61,17 @@ def _pieces(
         notes.append(f"Measures: {'; '.join(measures)}.")
     notes += [garment.note] if garment.note else []
     return Table(
-        title=f"Measure sheet: {garment.name}{who}",
+        title=f"Measure sheet: {_whose(order)}",
         columns=_columns("Piece", "Fabric", "How it is made"),
         rows=tuple(_piece_row(one, finished.get(one.name), unit) for one in order.plan.piece),
         unit=unit,
         notes=tuple(notes),
     )
+
+
+def _whose(order: GarmentOrder) -> str:
+    name = order.plan.garment.name
+    return f"{name} for {order.wearer}" if order.wearer else name
 
 
 _NAMES = {Unit.IN: "inches", Unit.CM: "centimetres", Unit.MM: "millimetres"}
@@ -209,7 +213,7 @@ def _others(order: GarmentOrder, unit: Unit) -> Table:
         rows.append((seam.name or "seam", None, "seam", None, None, how, "", seam.note))
     rows += [_thing_row(one, unit) for one in _small_things(order)]
     return Table(
-        title=f"Seams, trims and notions: {order.plan.garment.name}",
+        title=f"Seams, trims and notions: {_whose(order)}",
         columns=_columns("Name", "Kind", "Where it goes"),
         rows=tuple(rows),
         unit=unit,

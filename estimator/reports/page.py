@@ -6,6 +6,7 @@ pictures, which escape it themselves, are markup.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from decimal import Decimal
 from typing import TYPE_CHECKING, Any
@@ -17,7 +18,8 @@ from estimator.reports.assumptions import assumptions
 from estimator.reports.budget_papers import budget_table, savings_table
 from estimator.reports.fabric_papers import cut_table, widths_table
 from estimator.reports.layout_papers import written_layouts
-from estimator.reports.pictures.layout_pictures import layout_pictures
+from estimator.reports.measure_sheet import measure_tables
+from estimator.reports.pictures.layout_pictures import layout_pictures, remnant_pictures
 from estimator.reports.pictures.lettering import harmless
 from estimator.reports.pictures.marks import Picture
 from estimator.reports.pictures.svg import svg_text
@@ -44,6 +46,8 @@ _PARTS = {
     "cuts": "Cut list",
     "trims": "Trims",
     "widths": "Widths",
+    "before": "Before sewing",
+    "measured": "Measure sheet",
     "granted": "Taken for granted",
 }
 
@@ -55,7 +59,7 @@ def page_text(estimate: Estimate) -> str:
 
     def one_line(value: Any) -> Any:
         plain = isinstance(value, str) and not isinstance(value, Markup)
-        return harmless(value) if plain else value
+        return _unbroken(harmless(value)) if plain else value
 
     folder = shipped("templates") / "page"
     room = Environment(
@@ -71,6 +75,14 @@ def page_text(estimate: Estimate) -> str:
     said["script"] = Markup((folder / "page.js").read_text(encoding="utf-8"))
     text = room.get_template("page.html").render(said)
     return f"{text.strip()}\n"
+
+
+def _unbroken(text: str) -> str:
+    """A text in which no line ends between a number, its fraction and its unit."""
+    return _WITHIN_A_SIZE.sub("\N{NO-BREAK SPACE}", text)
+
+
+_WITHIN_A_SIZE = re.compile(r"(?<=\d) (?=\d+/\d|(?:in|cm|mm|yd|m|%)(?!\w))")
 
 
 def _said(estimate: Estimate) -> dict[str, Any]:
@@ -98,6 +110,9 @@ def _said(estimate: Estimate) -> dict[str, Any]:
         "trims": [{"title": one.title, "picture": _drawn(one)} for one in trim_pictures(estimate)],
         "widths": [_widths(choice, estimate) for choice in estimate.fabrics],
         "savings": savings(estimate),
+        "before": estimate.advice,
+        "measured": [_table(one) for one in measure_tables(estimate)],
+        "measured_open": not several_garments(estimate),
         "granted": assumptions(estimate),
     }
     there = {**said, "list": True, "cuts": said["cuts"]["rows"]}
@@ -112,7 +127,10 @@ def _sections(estimate: Estimate) -> list[dict[str, Any]]:
     return [
         {
             "title": section.title,
-            "lines": [_line(line, numbers[line.key], found[line.key]) for line in section.lines],
+            "lines": [
+                _line(line, numbers[line.key], found[line.key], estimate.currency)
+                for line in section.lines
+            ],
             "cost": _cost_of(section),
         }
         for section in sections(estimate)
@@ -125,16 +143,17 @@ def _cost_of(section: Section) -> str:
     return _money(sum(costs, Decimal(0))) if costs else ""
 
 
-def _line(line: Line, number: int, workings: Sequence[Working]) -> dict[str, Any]:
+def _line(line: Line, number: int, workings: Sequence[Working], currency: str) -> dict[str, Any]:
     per = "each" if line.buy.unit == "each" else f"a {line.buy.unit}"
     unit = "" if line.buy.unit == "each" else line.buy.unit
     by_count = unit not in ("", "yd", "m")
-    price = "" if line.unit_price is None else f"{price_text(line.unit_price)} {per}"
+    price = "" if line.unit_price is None else f"{price_text(line.unit_price, currency)} {per}"
     return {
         "id": f"line-{number}",
         "key": line.key,
         "item": line.item,
         "note": line.with_colour,
+        "instead": "; ".join(line.instead),
         "shop": line.shop,
         "width": line.width,
         "needed": f"{line.needed.text} {line.needed.unit}",
@@ -152,22 +171,21 @@ def _money(amount: Decimal) -> str:
 
 def _layouts(choice: FabricChoice, estimate: Estimate) -> list[dict[str, Any]]:
     """Each remnant and each cut of a fabric: its pictures, and the table to chalk by."""
-    cuts = choice.chosen.laid.cuts
-    remnants = zip(remnant_layouts(choice, estimate), choice.chosen.stash, strict=True)
+    remnants, cuts = choice.chosen.stash, choice.chosen.laid.cuts
+    papers = [
+        (table, remnant_pictures(choice, number, estimate), remnants[number].laid.cuts[0])
+        for number, (table, _) in enumerate(remnant_layouts(choice, estimate))
+    ] + [
+        (table, layout_pictures(choice, number, estimate), cuts[number])
+        for number, (table, _) in enumerate(written_layouts(choice, estimate))
+    ]
     return [
         {
             "table": _table(table),
-            "pictures": [],
-            "in_rows": one.laid.style is Style.STRAIGHT_ROWS,
+            "pictures": [_drawn(one) for one in pictures],
+            "in_rows": cut.style is Style.STRAIGHT_ROWS,
         }
-        for (table, _), one in remnants
-    ] + [
-        {
-            "table": _table(table),
-            "pictures": [_drawn(one) for one in layout_pictures(choice, number, estimate)],
-            "in_rows": cuts[number].style is Style.STRAIGHT_ROWS,
-        }
-        for number, (table, _) in enumerate(written_layouts(choice, estimate))
+        for table, pictures, cut in papers
     ]
 
 

@@ -52,8 +52,10 @@ _WIDE = {Kind.SIZE: 13.0, Kind.COUNT: 10.0, Kind.AMOUNT: 15.0, Kind.TEXT: 17.0, 
          Kind.LIST: 26.0, Kind.TABLE: 26.0}  # fmt: skip
 _UNIT_NAMES = {Unit.CM: "centimetres", Unit.MM: "millimetres", Unit.IN: "inches"}
 _WIDE_NAMES, _WIDE_NOTES = 24.0, 40.0
-ON_ONE_PAGE = 150.0
+ON_ONE_PAGE = 205.0
 """Digits: columns of more than this would be too small to read on one page's width."""
+SPARE_PRINTED = 12
+"""Empty rows on paper, to be filled in by hand."""
 
 
 def plan_form(
@@ -212,7 +214,8 @@ class _Rows(_Sheet):
 
     def write(self) -> Filled:
         page = self.page
-        columns = self.sheet.all_columns
+        used = {column for row in self.rows for column in row.cells}
+        columns = sorted(self.sheet.all_columns, key=lambda one: (not one.common, one not in used))
         remarks_at = sum(one.common for one in columns) + 1
         numbers = {
             column: number + (number >= remarks_at) for number, column in enumerate(columns, 1)
@@ -241,7 +244,7 @@ class _Rows(_Sheet):
             letter = letters[column.path]
             self.cells[column] = f"{letter}{head + 1}:{letter}{last}"
         page.freeze_panes = f"B{head + 1}"
-        self._print(head, sum(wide.values()))
+        self._print(head, last, wide, max([remarks_at, *(numbers[one] for one in used)]))
         return Filled(page.title, (head + 1, last), letters)
 
     def _heading(self, above: int, number: int, texts: tuple[str, str, str]) -> None:
@@ -260,7 +263,8 @@ class _Rows(_Sheet):
             self._put(row, number, column, entry[0].cells.get(column) if entry else None)
             if entry:
                 text, to_change = self._remark(entry[0], column)
-                said.append(f"{column.heading}: {text}" if text else "")
+                of_which = "" if self.sheet.of_measures else f"{column.heading}: "
+                said.append(f"{of_which}{text}" if text else "")
                 if to_change:
                     cell_at(self.page, row, number).fill = TO_CHANGE
         cell = cell_at(self.page, row, remarks_at)
@@ -268,11 +272,17 @@ class _Rows(_Sheet):
         cell.font, cell.alignment, cell.border = SMALL, WRAPPED, BOX
         fit_height(self.page, row)
 
-    def _print(self, head: int, wide: float) -> None:
-        """Across one page if it can be read there; else over several, the names on each."""
-        print_setup(self.page, self.unit, landscape=True, head=head)
-        setup = self.page.sheet_properties.pageSetUpPr
-        if wide > ON_ONE_PAGE and setup is not None:
+    def _print(self, head: int, last: int, wide: Mapping[int, float], columns: int) -> None:
+        """The columns up to Remarks, and those beyond that the plan uses, as far as rows go.
+
+        Across one page if it can be read there; else over several, the names on each.
+        """
+        page = self.page
+        print_setup(page, self.unit, landscape=True, head=head)
+        rows = min(last, head + len(self.rows) + SPARE_PRINTED)
+        page.print_area = f"A1:{get_column_letter(columns)}{rows}"
+        setup = page.sheet_properties.pageSetUpPr
+        if sum(wide[one] for one in range(1, columns + 1)) > ON_ONE_PAGE and setup is not None:
             setup.fitToPage = False
             self.page.page_setup.scale = 75
             self.page.print_title_cols = "A:A"

@@ -11,7 +11,7 @@ from math import ceil
 from estimator.bill import NO_FUNDS, Funds, bill_of
 from estimator.buying.types import Purchase
 from estimator.estimated import Estimate
-from estimator.measure import Length, Unit, Units, shop_text
+from estimator.measure import MANY, Length, Unit, Units, shop_text
 from estimator.needs.types import Group
 from estimator.prices import money_text
 from estimator.reports.bolt_widths import narrowest_text
@@ -22,8 +22,6 @@ from estimator.reports.units import tape_unit, units_asked, width_text
 from estimator.reports.uses import use_of
 
 NOTHING = "There is nothing to buy."
-MANY = 100
-"""Yards or metres on put-ups, as of thread on spools, beyond which nobody reads a fraction."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +76,7 @@ def without_thread(estimate: Estimate) -> tuple[str, ...]:
     if not garments:
         return ()
     names = ", ".join(dict.fromkeys(garments))
-    return (f"Thread is not estimated for {names}: add a [[thread]] table to the plan.",)
+    return (f"Thread is not estimated for {names}: the plan names no thread.",)
 
 
 def garment_notes(estimate: Estimate) -> tuple[str, ...]:

@@ -12,15 +12,15 @@ from pathlib import Path
 
 from estimator.estimated import Estimate
 from estimator.faults import Fault, Refused
-from estimator.measure import Length, Unit, natural_text, tape_text
 from estimator.readers.csv_cells import cells_of, delimiter_of
-from estimator.readers.files import read_text
-from estimator.readers.stash_csv import TABLE, mark_of
+from estimator.readers.files import read_bytes, read_text
+from estimator.readers.stash_table import TABLE, mark_of
+from estimator.readers.workbooks import is_workbook
+from estimator.reports.booked_rows import booked
 from estimator.reports.saving import write_whole
-from estimator.stash import MARKS, InHand, is_metric
+from estimator.reports.stash_sheet import with_rows
+from estimator.stash import InHand
 from estimator.stash_after import Change, changes, left_overs
-
-COLUMNS = tuple(InHand.model_fields)
 
 
 def book_out(estimate: Estimate, on: date, mark: str = "") -> tuple[str, ...]:
@@ -53,12 +53,15 @@ def book_out(estimate: Estimate, on: date, mark: str = "") -> tuple[str, ...]:
             f"the stash has changed since the list was made: its mark is {stash.mark}, not {mark}",
             "make the list again, and compare what was used",
         )
-    text = read_text(path, TABLE)
-    old = path.read_bytes()
+    old = read_bytes(path, TABLE)
     changed, added = changes(estimate), left_overs(estimate)
     if not changed and not added:
         return ("Nothing was taken from the stash, and nothing is left over: it stays as it is.",)
-    content = _as_before(_written(text, path, changed, added), old)
+    content = (
+        with_rows(path, old, changed, added)
+        if is_workbook(path)
+        else _as_before(_written(read_text(path, TABLE), path, changed, added), old)
+    )
     if mark_of(path) != stash.mark:
         raise _refused(path, "has changed while this was worked out", "run it again")
     copy = path.with_name(f"{path.stem}-{on.isoformat()}-before-{slug}{path.suffix}")
@@ -88,64 +91,10 @@ def _rows(count: int) -> str:
 
 def _written(text: str, path: Path, changed: tuple[Change, ...], added: tuple[InHand, ...]) -> str:
     """The table with its changed rows and the new ones; all other cells as they were."""
-    header, *rows = cells_of(text, path)
-    names = [name.strip().lower() for name in header]
-    for name in _missing(names, changed, added):
-        header.append(name)
-        names.append(name)
-    by_row = {one.row: one for one in changed}
-    found = [header]
-    for number, cells in enumerate(rows, start=2):
-        cells = [*cells, *[""] * (len(names) - len(cells))]
-        change = by_row.get(number)
-        found += [cells] if change is None else _changed(cells, names, change)
-    found += [_new(row, names) for row in added]
     out = io.StringIO()
-    csv.writer(out, delimiter=delimiter_of(text), lineterminator="\n").writerows(found)
+    rows = booked(cells_of(text, path), changed, added)
+    csv.writer(out, delimiter=delimiter_of(text), lineterminator="\n").writerows(rows)
     return out.getvalue()
-
-
-def _missing(names: list[str], changed: tuple[Change, ...], added: tuple[InHand, ...]) -> list[str]:
-    """The columns that have to be added for what is written."""
-    wanted = {"count"} if changed else set()
-    for row in added:
-        wanted |= {name for name in COLUMNS if _cell(row, name)}
-    return [name for name in COLUMNS if name in wanted and name not in names]
-
-
-def _changed(cells: list[str], names: list[str], change: Change) -> list[list[str]]:
-    """A row with fewer of its things, and one for each length that was cut short."""
-    found = []
-    if change.stay:
-        found.append(_with(cells, names, count=str(change.stay)))
-    for length in change.cut:
-        found.append(_with(cells, names, count="1", length=_length_text(length)))
-    return found
-
-
-def _with(cells: list[str], names: list[str], **values: str) -> list[str]:
-    return [values.get(name, cell) for name, cell in zip(names, cells, strict=False)]
-
-
-def _new(row: InHand, names: list[str]) -> list[str]:
-    return [_cell(row, name) if name in COLUMNS else "" for name in names]
-
-
-def _cell(row: InHand, name: str) -> str:
-    value = getattr(row, name)
-    if isinstance(value, Length):
-        return _length_text(value)
-    if isinstance(value, bool):
-        return "yes" if value else ""
-    return "" if value is None else str(value)
-
-
-def _length_text(length: Length) -> str:
-    """A length that reads back as it is where it lies on a mark of a tape; else down to one."""
-    metric = is_metric(length)
-    mark = MARKS[metric]
-    on_mark = mark * mark.times_into(length)
-    return tape_text(on_mark, Unit.CM) if metric else natural_text(on_mark, Unit.IN)
 
 
 def _refused(where: Path | str, wrong: str, right: str) -> Refused:

@@ -16,6 +16,7 @@ from estimator.measure import (
     sold_text,
     tape_text,
 )
+from estimator.prices import decimals_of
 
 _SHOPS = {unit.symbol: unit for unit in (Unit.YD, Unit.M)}
 
@@ -93,10 +94,14 @@ class Table:
     notes: tuple[str, ...] = ()
 
 
-def price_text(price: Decimal) -> str:
-    """A price with all of its decimals, and at least two: 1.234 a yard must multiply out."""
-    whole, _, decimals = f"{price:f}".partition(".")
-    return f"{whole}.{decimals.rstrip('0').ljust(2, '0')}"
+def price_text(price: Decimal, currency: str) -> str:
+    """A price with all of its decimals, and at least those of its currency.
+
+    1.234 a yard must multiply out, and 1290 yen have none.
+    """
+    whole, _, written = f"{price:f}".partition(".")
+    decimals = written.rstrip("0").ljust(decimals_of(currency), "0")
+    return f"{whole}.{decimals}" if decimals else whole
 
 
 def text_of(value: Value, unit: Unit) -> str:

@@ -66,14 +66,14 @@ def _list_grid(estimate: Estimate) -> str:
     """The list in parts; things and their notes take what width the figures leave."""
     headings = ["Item", "Width", "Needed", "Buy", "Price", "Cost"]
     align = ["left", "left", "right", "left", "right", "right"]
-    parts = sections(estimate)
-    figures = [_figures(line) for part in parts for line in part.lines]
+    parts, currency = sections(estimate), estimate.currency
+    figures = [_figures(line, currency) for part in parts for line in part.lines]
     wide = _column_widths(headings[1:], figures)
     room = max(LEAST, WIDE - sum(wide) - len(GAP) * len(wide))
     rows: list[list[str]] = []
     for part in parts:
-        rows.append([part.title.upper(), *[""] * len(wide)])
-        rows += [[_item(line, part, room), *_figures(line)] for line in part.lines]
+        rows.append(["\n".join(_indented(part.title.upper(), room, "")), *[""] * len(wide)])
+        rows += [[_item(line, part, room), *_figures(line, currency)] for line in part.lines]
     return grid(rows, headings, align)
 
 
@@ -92,13 +92,13 @@ def _indented(text: str, room: int, indent: str) -> list[str]:
     return textwrap.wrap(text, room, initial_indent=indent, subsequent_indent=indent)
 
 
-def _figures(line: Line) -> list[str]:
+def _figures(line: Line, currency: str) -> list[str]:
     unit = "" if line.buy.unit == "each" else line.buy.unit
     return [
         line.width,
         f"{line.needed.text} {line.needed.unit}".strip(),
         "\n".join(textwrap.wrap(f"{line.buy.text} {unit}".strip(), 18)),
-        "" if line.unit_price is None else price_text(line.unit_price),
+        "" if line.unit_price is None else price_text(line.unit_price, currency),
         "" if line.cost is None else f"{line.cost:f}",
     ]
 

@@ -38,7 +38,7 @@ from estimator.reports.layout_papers import written_layouts
 from estimator.reports.list_columns import LIST_SHEET
 from estimator.reports.list_sheet import ShoppingListSheet
 from estimator.reports.measure_sheet import measure_tables
-from estimator.reports.pictures.layout_pictures import layout_pictures
+from estimator.reports.pictures.layout_pictures import layout_pictures, remnant_pictures
 from estimator.reports.pictures.marks import Picture
 from estimator.reports.pictures.trim_pictures import trim_pictures
 from estimator.reports.pictures.widths_picture import is_compared, widths_picture
@@ -124,10 +124,10 @@ def _papers(book: Workbook, estimate: Estimate) -> None:
 
 
 def _layouts(estimate: Estimate) -> Iterator[tuple[Table, Sequence[Picture]]]:
-    """Each cut of each fabric as a table to chalk by, and drawn to scale."""
+    """Each remnant and each cut of each fabric as a table to chalk by, and drawn to scale."""
     for choice in estimate.fabrics:
-        for table, _ in remnant_layouts(choice, estimate):
-            yield table, ()
+        for number, (table, _) in enumerate(remnant_layouts(choice, estimate)):
+            yield table, remnant_pictures(choice, number, estimate)
         for number, (table, _) in enumerate(written_layouts(choice, estimate)):
             yield table, layout_pictures(choice, number, estimate)
 

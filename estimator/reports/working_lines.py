@@ -85,7 +85,9 @@ def _of_purchase(purchase: Purchase, estimate: Estimate, unit: Unit) -> Working:
     price = buy.offer.price_per_sold_unit
     if price is not None:
         per = "each" if buy.unit == "each" else f"per {buy.unit}"
-        answer += f" at {price_text(price)} {buy.offer.currency} {per} = {buy.cost:f}"
+        answer += (
+            f" at {price_text(price, buy.offer.currency)} {buy.offer.currency} {per} = {buy.cost:f}"
+        )
     return Working(
         title=_title(purchase, estimate),
         lines=lines,

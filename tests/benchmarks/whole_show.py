@@ -2,7 +2,8 @@
 
 Five costumes of 33 pieces in two fabrics, each garment for a wearer with measures of her own; laid
 out together and each alone, over so many processes. Prints seconds for 10, 60 and 240 garments,
-then again with what was remembered, and after one wearer's measures have changed.
+without and with a stash of remnants, then again with what was remembered, and after one wearer's
+measures have changed.
 """
 
 from __future__ import annotations
@@ -21,6 +22,7 @@ from estimator.buying.laying import laid_once
 from estimator.memory import remembering
 
 COSTUMES = 5
+REMNANTS = 36
 PIECES = [
     ("skirt panel", 4, "hip / 4 + {} in", "skirt length", "lengthwise"),
     ("front", 2, "chest / 4 + 1 in", "18 in", "lengthwise"),
@@ -73,12 +75,25 @@ def write_show(folder: Path, garments: int, seed: int) -> Path:
     return path
 
 
-def seconds(show: Path, processes: int, memory: Path | None) -> float:
+def write_stash(folder: Path, seed: int) -> Path:
+    """A table of remnants of both fabrics, from a pocket's worth up to three yards."""
+    chance = Random(seed)
+    rows = ["item,width,usable,length"]
+    for _ in range(REMNANTS):
+        item, width = chance.choice(("shell", "shell", "lining")), chance.choice((45, 60))
+        usable = chance.randint(2 * width // 3, width - 1)
+        rows.append(f"{item},{width} in,{usable} in,{chance.randint(9, 108)} in")
+    path = folder / "stash.csv"
+    path.write_text("\n".join(rows) + "\n", encoding="utf-8")
+    return path
+
+
+def seconds(show: Path, stash: Path | None, processes: int, memory: Path | None) -> float:
     """How long the estimate takes, with nothing known but what is in the file."""
     laid_once.cache_clear()
     started = perf_counter()
     with remembering(memory):
-        estimate_files([show], processes=processes, memory=memory)
+        estimate_files([show], stash=stash, processes=processes, memory=memory)
     return perf_counter() - started
 
 
@@ -92,6 +107,10 @@ def change_a_wearer(folder: Path) -> None:
     file.write_text("\n".join(rows), encoding="utf-8")
 
 
+def _pieces() -> int:
+    return sum(quantity * (1 + (name in LINED)) for name, quantity, *_ in PIECES)
+
+
 def main() -> None:
     options = argparse.ArgumentParser(description="A whole show against its number of garments.")
     options.add_argument("--garments", type=int, nargs="*", default=[10, 60, 240])
@@ -100,18 +119,20 @@ def main() -> None:
     chosen = options.parse_args()
     rows = []
     for garments in chosen.garments:
-        with TemporaryDirectory() as name:
-            folder = Path(name)
-            show = write_show(folder, garments, chosen.seed)
-            memory = folder / "layouts.sqlite"
-            first = seconds(show, chosen.processes, memory)
-            again = seconds(show, chosen.processes, memory)
-            change_a_wearer(folder)
-            changed = seconds(show, chosen.processes, memory)
-        pieces = garments * sum(quantity * (1 + (name in LINED)) for name, quantity, *_ in PIECES)
-        rows.append([garments, pieces, *(f"{one:.2f}" for one in (first, again, changed))])
+        for with_stash in (False, True):
+            with TemporaryDirectory() as name:
+                folder = Path(name)
+                show = write_show(folder, garments, chosen.seed)
+                stash = write_stash(folder, chosen.seed) if with_stash else None
+                memory = folder / "layouts.sqlite"
+                first = seconds(show, stash, chosen.processes, memory)
+                again = seconds(show, stash, chosen.processes, memory)
+                change_a_wearer(folder)
+                changed = seconds(show, stash, chosen.processes, memory)
+            taken = [f"{one:.2f}" for one in (first, again, changed)]
+            rows.append([garments, garments * _pieces(), "yes" if with_stash else "no", *taken])
     print(f"{chosen.processes} processes")
-    heads = ["garments", "pieces", "seconds", "again", "after one change"]
+    heads = ["garments", "pieces", "stash", "seconds", "again", "after one change"]
     print(tabulate(rows, heads, disable_numparse=True, stralign="right"))
 
 

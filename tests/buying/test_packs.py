@@ -26,7 +26,7 @@ def test_two_packs_and_two_single_buttons_cost_less_than_three_packs() -> None:
     assert (singles.buy.bought, singles.buy.unit, singles.needed) == (2, "each", 2)
     assert packs.buy.cost == Decimal("5.00")
     assert singles.buy.cost == Decimal("1.20")
-    assert packs.notes == ("together with 2 × each",)
+    assert packs.notes == ("together with 2 singly",)
     assert [step.result for step in packs.buy.steps] == [14, 12, 2]
     assert [step.result for step in singles.buy.steps] == [14, 2]
 

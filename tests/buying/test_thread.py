@@ -58,6 +58,21 @@ def test_spools_of_several_sizes_hold_a_long_thread_for_less() -> None:
     assert larger.notes == ("together with 1 × spool of 40 in",)
 
 
+def test_what_is_left_of_several_spools_is_on_the_smallest_and_packs_leave_whole_ones() -> None:
+    # 100 in on one spool of 70 and one of 40 in: 10 in stay on the smaller.
+    sold = (
+        'sold = [{ put_up = "spool of 70 in", price = "0.50 each" },'
+        ' { put_up = "spool of 40 in", price = "0.30 each" }]\n'
+    )
+    heading = HEADING.replace('"apron"', '"apron"\ncurrency = "USD"')
+    found = estimate(plan(heading + PANEL % "rolled hem" + THREAD + sold))
+    larger, smaller = (line for line in found.purchases if "blue" in line.names)
+    assert (larger.buy.left, smaller.buy.left) == ((), (length("10 in"),))
+    # A pack of three of 60 in leaves 20 in on the second, and the third whole.
+    pack = spools('sold = [{ put_up = "pack of 3 x 60 in", price = "1.00 each" }]\n')
+    assert pack.buy.left == (length("60 in"), length("20 in"))
+
+
 def test_without_prices_the_least_thread_is_bought() -> None:
     # Two of 60 in are 120 in of thread, one of 150 in is more.
     sold = 'sold = [{ put_up = "spool of 150 in" }, { put_up = "spool of 60 in" }]\n'

@@ -26,7 +26,7 @@ from estimator.form.cells import Kind, cell_of, value_of
         (2.5, Kind.AMOUNT, 2.5),
         ("hem 1 1/4 double", Kind.AMOUNT, "hem 1 1/4 double"),
         ({"neckline": {"length": "15", "finish": "faced"}}, Kind.TABLE,
-         '{ "neckline" = { "length" = "15", "finish" = "faced" } }'),
+         '{ neckline = { length = "15", finish = "faced" } }'),
     ],
 )  # fmt: skip
 def test_a_value_stands_in_plain_words_and_is_read_back(

@@ -38,7 +38,7 @@ def test_a_form_as_it_is_written_is_in_order(form: Form) -> None:
         ("Bottom edge", "hemm 1", "is not a way to finish an edge; did you mean 'hem'?"),
         ("Cut from", "{ fabric", "cannot be read; write it like {"),
         ("Cut from", "prunt", "the plan has no fabric 'prunt'; did you mean 'print'?"),
-        ("Made", "folded bnd", "made cannot be 'folded bnd'; did you mean 'folded band'?"),
+        ("Made", "folded bnd", "Made cannot be 'folded bnd'; did you mean 'folded band'?"),
     ],
 )  # fmt: skip
 def test_a_complaint_names_sheet_and_cell(
@@ -91,7 +91,7 @@ def test_numbers_typed_as_numbers_are_sizes_in_the_unit_of_the_garment(form: For
 def test_a_bare_share_is_refused_for_it_may_be_one_percent_or_all(form: Form) -> None:
     form.put("Fabrics", "print", "Shrinkage", 0.05)
     (found,) = complaints(form.save())
-    assert found.endswith("'0.05' is not a share; write a percentage, as in \"5 %\"")
+    assert found.endswith("'0.05' is not a share; write a percentage, as in 5 %")
 
 
 def test_a_heading_that_is_not_known_gets_the_nearest(form: Form) -> None:

@@ -39,3 +39,8 @@ def test_a_comment_belongs_to_the_key_on_its_line_or_below_it() -> None:
         ("piece", 0, "width"): "Two of them, with a # in the comment.",
         ("piece", 0, "edges"): "a deep hem",
     }
+
+
+def test_a_remark_above_the_first_entry_of_a_table_is_about_that_entry() -> None:
+    text = '[garment]\nname = "x"\n# from the chest\n[[fabric]]\nname = "a"\n# new\n[[fabric]]\n'
+    assert remarks_in(text) == {("fabric", 0): "from the chest", ("fabric", 1): "new"}

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import shutil
+import subprocess
 from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 
+import pytest
 from openpyxl import Workbook, load_workbook
 from openpyxl.cell.cell import Cell
 from openpyxl.worksheet.worksheet import Worksheet
@@ -41,6 +44,24 @@ name = "clasp"
 quantity = 2
 price = "3.40 each"
 """
+
+
+needs_office = pytest.mark.skipif(
+    shutil.which("soffice") is None, reason="LibreOffice is not installed"
+)
+
+
+def saved_by_office(path: Path, folder: Path) -> Path:
+    """The workbook as LibreOffice reckons and saves it."""
+    profile = f"-env:UserInstallation=file://{folder}/profile"
+    saved = folder / "saved"
+    subprocess.run(
+        ["soffice", profile, "--headless", "--convert-to", "xlsx", "--outdir", saved, path],
+        check=True,
+        capture_output=True,
+        timeout=120,
+    )
+    return saved / path.name
 
 
 @cache

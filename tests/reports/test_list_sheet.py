@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable
 from decimal import Decimal
 from fractions import Fraction
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any
 
 import pytest
@@ -20,7 +21,16 @@ from estimator.measure import Length
 from estimator.reports.list_columns import COLUMNS, LETTER_OF, LIST_SHEET, NUMBER_OF
 from estimator.reports.list_file import write_list
 from tests.plans import plan
-from tests.reports.filled_lists import at, free_row, row_of, said, sum_row, the_list
+from tests.reports.filled_lists import (
+    at,
+    free_row,
+    needs_office,
+    row_of,
+    said,
+    saved_by_office,
+    sum_row,
+    the_list,
+)
 
 DRESS = """
 [garment]
@@ -85,17 +95,42 @@ def sheet(path: Path) -> Worksheet:
 
 def reckoned(path: Path) -> Reckon:
     """What a formula engine that shares no code with the program makes of a cell of the list."""
-    sheet = the_list(path)[1]
     with warnings.catch_warnings():
         warnings.simplefilter("ignore")
         engine = ExcelCompiler(str(path))
 
     def result(item: str, heading: str) -> Any:
-        name = item.removeprefix("sum ")
-        row = sum_row(sheet, name) if name != item else row_of(sheet, item)
-        return engine.evaluate(f"'{LIST_SHEET}'!{LETTER_OF[heading]}{row}")
+        return engine.evaluate(f"'{LIST_SHEET}'!{address(path, item, heading)}")
 
     return result
+
+
+def reckoned_by_office(path: Path) -> Reckon:
+    """What LibreOffice makes of a cell of the list."""
+    with TemporaryDirectory() as folder:
+        saved = load_workbook(saved_by_office(path, Path(folder)), data_only=True)[LIST_SHEET]
+
+    def result(item: str, heading: str) -> Any:
+        value = saved[address(path, item, heading)].value
+        return "" if value is None else value
+
+    return result
+
+
+def address(path: Path, item: str, heading: str) -> str:
+    sheet = the_list(path)[1]
+    name = item.removeprefix("sum ")
+    row = sum_row(sheet, name) if name != item else row_of(sheet, item)
+    return f"{LETTER_OF[heading]}{row}"
+
+
+ENGINES = pytest.mark.parametrize(
+    "reckoned",
+    [
+        pytest.param(reckoned, id="a formula engine"),
+        pytest.param(reckoned_by_office, id="a spreadsheet program", marks=needs_office),
+    ],
+)
 
 
 def money(value: Any) -> Decimal:
@@ -140,7 +175,10 @@ def test_lines_stand_in_the_order_in_which_a_shop_is_walked_and_sort_back_into_i
     assert sheet.auto_filter.ref == f"A3:{LETTER_OF['Key']}{sum_row(sheet, '1 Fabrics') - 1}"
 
 
-def test_a_formula_engine_comes_to_the_sums_of_the_estimate(dress: Estimate, path: Path) -> None:
+@ENGINES
+def test_whoever_reckons_the_list_comes_to_the_sums_of_the_estimate(
+    reckoned: Callable[[Path], Reckon], dress: Estimate, path: Path
+) -> None:
     result = reckoned(path)
     bill = bill_of(dress.cost, FUNDS, "USD")
     for line in dress.purchases:
@@ -158,8 +196,9 @@ def test_a_formula_engine_comes_to_the_sums_of_the_estimate(dress: Estimate, pat
     assert result("sum other", "Cost") == 0
 
 
+@ENGINES
 def test_what_is_ticked_or_filled_in_is_paid_and_differs_from_what_was_planned(
-    dress: Estimate, tmp_path: Path
+    reckoned: Callable[[Path], Reckon], dress: Estimate, tmp_path: Path
 ) -> None:
     path = tmp_path / "list.xlsx"
     write_list(dress, path, FUNDS)

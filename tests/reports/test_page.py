@@ -12,11 +12,12 @@ from xml.etree.ElementTree import Element
 import html5lib
 import pytest
 
-from estimator import Estimate, Refused, estimate
+from estimator import Estimate, GarmentOrder, Job, Refused, estimate
 from estimator.files import estimate_files
 from estimator.reports.page import page_text
 from estimator.reports.pictures.files import all_pictures
 from estimator.reports.saving import save_page
+from estimator.reports.shopping_list import sections
 from tests.plans import plan
 from tests.shipped_plans import ALL, DEMOS, SHOPS, stem
 
@@ -203,6 +204,62 @@ def test_the_cut_list_has_every_piece_with_its_cut_size(page: Element) -> None:
     said = [text_of(row) for row in all_of(page, "tr")]
     # 19 1/4 + 2 x 5/8 by 31 + 2 x 5/8
     assert "lawn panel 3 20 1/2 in 32 1/4 in 19 1/4 in 31 in" in said
+
+
+def test_a_line_tells_what_may_be_bought_instead(page: Element) -> None:
+    # 3 panels and the band on 60 in cloth
+    (other,) = (line.instead for one in sections(estimate(plan(DRESS))) for line in one.lines
+                if line.item == "lawn")  # fmt: skip
+    assert other[0].startswith("60 in: ")
+    said = [text_of(one) for one in all_of(page, "p") if "Instead:" in text_of(one)]
+    assert said[0] == f"Instead: {'; '.join(other)}"
+
+
+def test_no_line_ends_within_a_size(page: Element) -> None:
+    said = "".join(page.itertext())
+    assert "19\N{NO-BREAK SPACE}1/4\N{NO-BREAK SPACE}in" in said
+    told = [text for one in all_of(page, "p", "li", "th", "td", "bdi", "span")
+            for text in one.itertext()]  # fmt: skip
+    assert [text for text in told if re.search(r"\d \d+/\d|\d (in|yd)\b", text)] == []
+
+
+def section_of(root: Element, name: str) -> Element:
+    (one,) = (one for one in all_of(root, "section") if one.get("aria-labelledby") == name)
+    return one
+
+
+def test_the_page_says_what_is_to_be_done_before_sewing() -> None:
+    found = estimate(plan(DRESS.replace('name = "lawn"', 'name = "lawn"\nfibres = "cotton"', 1)))
+    assert any("cotton" in line or "wash" in line for line in found.advice)
+    said = [text_of(one) for one in all_of(section_of(page_of(found), "before"), "li")]
+    assert said == [" ".join(line.split()) for line in found.advice]
+
+
+def test_the_measure_sheet_is_a_part_of_the_page_with_room_to_write_in(page: Element) -> None:
+    sheet = section_of(page, "measured")
+    panel = next(row for row in all_of(sheet, "tr") if text_of(row[0]) == "panel")
+    assert panel[0].get("scope") == "row"
+    assert [text_of(cell) for cell in panel] == [
+        "panel", "3", "lawn", "19 1/4 in", "31 in", "a rectangle", "", "",
+    ]  # fmt: skip
+    assert [text_of(one) for one in all_of(sheet, "th")][6:8] == [
+        "Seen, measured or guessed", "Remarks",
+    ]  # fmt: skip
+
+
+def test_the_measure_sheet_of_one_garment_lies_open_and_those_of_several_are_folded() -> None:
+    other = DRESS.replace("harbour dress", "quay dress").replace('"31"', '"28"')
+    for texts, opened in ((DRESS,), {""}), ((DRESS, other), {None}):
+        found = estimate(Job(tuple(GarmentOrder(plan(text)) for text in texts)))
+        sheets = all_of(section_of(page_of(found), "measured"), "summary")
+        titles = [text_of(one) for one in sheets if "Measure sheet" in text_of(one)]
+        folds = all_of(section_of(page_of(found), "measured"), "details")
+        assert len(titles) == len(texts)
+        assert {one.get("open") for one in folds} == opened
+
+
+def test_a_page_without_anything_to_say_before_sewing_has_no_such_part(page: Element) -> None:
+    assert "Before sewing" not in text_of(page)
 
 
 def strings(root: Element) -> Iterator[str]:

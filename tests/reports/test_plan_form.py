@@ -146,3 +146,32 @@ def test_a_saved_form_has_no_text_that_became_a_formula(tmp_path: Path) -> None:
     book = load_workbook(write_form(tmp_path / "odd.xlsx", odd))
     assert book["Pieces"]["A7"].value == "=1+1"
     assert book["Pieces"]["A7"].data_type == "s"
+
+
+def test_a_form_prints_what_is_in_common_use_and_what_the_plan_uses(tmp_path: Path) -> None:
+    text = SKIRT.replace(
+        'along = "panel: bottom"', 'along = "panel: bottom"\nrow_spacing = "2"\nrows = 3'
+    )
+    book = load_workbook(write_form(tmp_path / "form.xlsx", text))
+    page = book["Trims"]
+    head = next(row for row in page.iter_rows() if row[0].value == "Name")
+    headings = [cell.value for cell in head]
+    # what this plan uses beside the common columns stands next to them
+    assert headings[: headings.index("Remarks") + 2][-2:] == ["Remarks", "Row spacing"]
+    last = headings.index("Row spacing") + 1
+    area = str(page.print_area)
+    assert area.startswith("'Trims'!$A$1:$")
+    assert page[area.rpartition(":")[2].replace("$", "")].column == last
+    assert len(headings) > last
+    # the one trim, and some lines to write on: not all that the screen has
+    printed = page[area.rpartition(":")[2].replace("$", "")].row
+    assert head[0].row + 5 < printed < page.max_row
+
+
+def test_every_sheet_of_a_form_has_a_short_part_that_most_people_need(tmp_path: Path) -> None:
+    book = load_workbook(write_form(tmp_path / "form.xlsx"))
+    for sheet in plan_sheets():
+        if not sheet.upright:
+            common = [column.heading for column in sheet.all_columns if column.common]
+            assert 2 <= len(common) <= 14, sheet.title
+            assert book[sheet.title].print_area.startswith(f"'{sheet.title}'!$A$1:")

@@ -4,12 +4,17 @@ from __future__ import annotations
 
 from estimator import Estimate, GarmentOrder, Job, estimate
 from estimator.reports.as_json import estimate_json
+from estimator.reports.page import page_text
+from estimator.reports.pictures.files import all_pictures
+from estimator.reports.pictures.svg import svg_text
+from estimator.reports.remnant_papers import remnant_layouts
 from estimator.reports.shopping_list import sections, totals
 from estimator.reports.stash_papers import stash_table
 from estimator.reports.terminal import estimate_text, layout_text, working_text
 from estimator.reports.workbook import workbook_of
 from estimator.stash import InHand, Stash
 from tests.plans import plan
+from tests.reports.pictures.drawn import pieces, read, written
 
 TEXT = """
 [garment]
@@ -30,9 +35,15 @@ length = "20"
 """
 
 
-def with_remnant(quantity: int) -> Estimate:
+def with_remnant(quantity: int, remnants: int = 1) -> Estimate:
     row = InHand.model_validate(
-        {"item": "check", "width": "45 in", "length": "1 yd", "place": "chest 1"}
+        {
+            "item": "check",
+            "width": "45 in",
+            "length": "1 yd",
+            "place": "chest 1",
+            "count": str(remnants),
+        }
     )
     job = Job((GarmentOrder(plan(TEXT.format(quantity=quantity))),), stash=Stash({2: row}))
     return estimate(job)
@@ -50,6 +61,37 @@ def test_a_fabric_wholly_from_the_stash_says_nothing_to_buy_on_every_paper() -> 
     working = working_text(found)
     assert "nothing to buy: all of it comes from the stash" in working
     assert "cut 22 in off it; 14 in is left" in working
+
+
+def test_each_remnant_is_drawn_before_the_new_cloth_with_its_own_edges() -> None:
+    found = with_remnant(3)
+    pictures = list(all_pictures(found))
+    assert [(one.stem, one.title) for one in pictures] == [
+        ("layout-1-remnant-1-1", "check, remnant from chest 1"),
+        ("layout-1-1-1", "check"),
+    ]
+    remnant, bolt = (read(svg_text(one)) for one in pictures)
+    said = {one.text for one in written(remnant)}
+    assert len(pieces(remnant)) == 1  # 22 in and both ends off a yard: one skirt of 20 in
+    assert "edge" in said  # it may have lost its selvedges
+    assert "selvedge" not in said
+    assert len(pieces(bolt)) == 2
+    assert "selvedge" in {one.text for one in written(bolt)}
+
+
+def test_the_picture_of_a_remnant_stands_with_its_table_on_page_and_sheet() -> None:
+    found = with_remnant(1)
+    assert page_text(found).count("<svg ") == 1
+    assert len(workbook_of(found)["Layout"]._images) == 1
+
+
+def test_two_remnants_from_one_chest_have_titles_of_their_own() -> None:
+    found = with_remnant(2, remnants=2)
+    titles = [
+        table.title for choice in found.fabrics for table, _ in remnant_layouts(choice, found)
+    ]
+    assert titles == [f"check, remnant from chest 1, {one} of 2" for one in (1, 2)]
+    assert [one.title for one in all_pictures(found)] == titles
 
 
 def test_the_cut_list_tells_the_pieces_of_the_remnant_from_those_of_the_bolt() -> None:

@@ -9,11 +9,11 @@ import pytest
 
 from estimator import Estimate, estimate
 from estimator.measure import Unit
-from estimator.reports.cells import sold_format
+from estimator.reports.cells import WHOLE, sold_format
 from estimator.reports.tables import Sold, price_text
 from estimator.reports.terminal import estimate_text, layout_text, widths_text, working_text
 from estimator.reports.working_lines import cut_workings
-from tests.plans import HEADING, plan
+from tests.plans import HEADING, catalog, plan
 
 WORDY = """
 [garment]
@@ -50,6 +50,24 @@ def test_every_paper_fits_a_hundred_columns_however_wordy_the_plan(
     assert max(map(len, paper(mantle).splitlines())) <= 100
 
 
+def test_a_shop_with_a_long_name_does_not_widen_the_list() -> None:
+    name = (
+        "The Corner Cupboard of Everything that Can Be Sewn, Late Widow Tallowfield and Daughters"
+    )
+    shop = catalog(
+        [{"item": "braid", "kind": "trim"}, {"item": "cord", "kind": "trim"}],
+        [
+            {"item": "braid", "shop": name, "price": "1.10", "per": "yd", "currency": "USD"},
+            {"item": "cord", "shop": "Weir Lane", "price": "0.90", "per": "yd", "currency": "USD"},
+        ],
+    )
+    trims = "".join(f'[[trim]]\nname = "{one}"\nbuy = "{one}"\nlength = "40"\n'
+                    for one in ("braid", "cord"))  # fmt: skip
+    text = estimate_text(estimate(plan(f'[garment]\nname = "apron"\n{trims}'), shop))
+    assert "THE CORNER CUPBOARD OF" in text
+    assert max(map(len, text.splitlines())) <= 100
+
+
 def test_the_note_of_the_garment_stands_under_the_title(mantle: Estimate) -> None:
     lines = estimate_text(mantle).splitlines()
     assert lines[3] == "The clasp opens with one hand."
@@ -63,11 +81,23 @@ def test_a_price_multiplies_out_as_it_is_shown(mantle: Estimate) -> None:
 
 
 @pytest.mark.parametrize(
-    ("price", "text"),
-    [("8.5", "8.50"), ("8", "8.00"), ("1.234", "1.234"), ("1.230", "1.23"), ("0.0005", "0.0005")],
+    ("price", "currency", "text"),
+    [
+        ("8.5", "USD", "8.50"),
+        ("8", "USD", "8.00"),
+        ("1.234", "USD", "1.234"),
+        ("1.230", "", "1.23"),
+        ("0.0005", "EUR", "0.0005"),
+        ("1290", "JPY", "1290"),
+        ("1290.50", "JPY", "1290.5"),
+        ("2.5", "KWD", "2.500"),
+    ],
 )
-def test_a_price_has_two_decimals_or_as_many_as_it_needs(price: str, text: str) -> None:
-    assert price_text(Decimal(price)) == text
+def test_a_price_has_the_decimals_of_its_currency_or_as_many_as_it_needs(
+    price: str, currency: str, text: str
+) -> None:
+    # ISO 4217: the yen has no minor unit, the Kuwaiti dinar a thousandth
+    assert price_text(Decimal(price), currency) == text
 
 
 @pytest.mark.parametrize(
@@ -78,6 +108,9 @@ def test_a_price_has_two_decimals_or_as_many_as_it_needs(price: str, text: str) 
         ("9.1", Unit.YD, "9.10", "0.00"),
         ("9.121", Unit.YD, "9.13", "0.00"),
         ("1.201", Unit.M, "1.21", "0.00"),
+        ("99", Unit.M, "99.00", "0.00"),
+        ("149", Unit.M, "149", WHOLE),
+        ("149.5", Unit.M, "149.50", "0.00"),
     ],
 )
 def test_a_quantity_reads_alike_in_the_terminal_and_in_the_sheet(

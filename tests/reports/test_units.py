@@ -124,4 +124,4 @@ def test_the_page_and_its_pictures_read_in_the_units_asked_for_and_name_the_colo
         read_in(Units.METRIC, INCHES.replace('"print"\n', '"print"\ncolour = "rust"\n', 1))
     )
     assert "rust" in page
-    assert "111.8 cm (44 in)" in page
+    assert "111.8 cm (44 in)" in page.replace("\N{NO-BREAK SPACE}", " ")

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from estimator.estimated import Estimate
 from estimator.faults import Fault, Refused
-from estimator.reports.pictures.layout_pictures import layout_pictures
+from estimator.reports.pictures.layout_pictures import layout_pictures, remnant_pictures
 from estimator.reports.pictures.marks import Picture
 from estimator.reports.pictures.png import png_bytes
 from estimator.reports.pictures.svg import svg_text
@@ -19,6 +19,8 @@ from estimator.reports.saving import write_whole
 def all_pictures(estimate: Estimate) -> Iterator[Picture]:
     """The layouts, the trims, and the widths compared."""
     for choice in estimate.fabrics:
+        for number in range(len(choice.chosen.stash)):
+            yield from remnant_pictures(choice, number, estimate)
         for number in range(len(choice.chosen.laid.cuts)):
             yield from layout_pictures(choice, number, estimate)
     yield from trim_pictures(estimate)

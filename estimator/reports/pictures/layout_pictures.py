@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.one_width import WidthOption
 from estimator.estimated import Estimate
 from estimator.layout import Layout, Style
 from estimator.measure import Length, Unit, tape_text
+from estimator.needs.types import FabricTerms
 from estimator.reports.pictures.labels import Label, label
 from estimator.reports.pictures.legend import legend_below
 from estimator.reports.pictures.lettering import width_of
@@ -35,6 +37,7 @@ from estimator.reports.pictures.marks import (
 from estimator.reports.pictures.outlines import Drawn, Grain, outlines
 from estimator.reports.pictures.parts import Band, bands_of
 from estimator.reports.pictures.wording import Namer
+from estimator.reports.remnant_papers import laid_on_remnant, remnant_title
 from estimator.reports.units import tape_unit
 from estimator.reports.uses import fabric_title
 
@@ -49,23 +52,43 @@ ROW_TEXT = 9.0
 
 def layout_pictures(choice: FabricChoice, number: int, estimate: Estimate) -> tuple[Picture, ...]:
     """One cut of a fabric in as many pictures as it is long, all of one scale."""
-    cut = choice.chosen.laid.cuts[number]
-    sheet = _Sheet.of(choice, cut, estimate)
-    bands = bands_of(cut, int(LONGEST / sheet.scale) + 1)
+    cuts = choice.chosen.laid.cuts
     title = fabric_title(choice, estimate)
-    if len(choice.chosen.laid.cuts) > 1:
-        title += f", cut {number + 1} of {len(choice.chosen.laid.cuts)}"
-    which = estimate.fabrics.index(choice) + 1
-    drawn = tuple(outlines(choice.chosen, cut))
-    return tuple(
-        sheet.picture(
-            drawn,
-            band,
-            stem=f"layout-{which}-{number + 1}-{part}",
-            title=f"{title}, part {part} of {len(bands)}" if len(bands) > 1 else title,
-        )
-        for part, band in enumerate(bands, start=1)
-    )
+    if len(cuts) > 1:
+        title += f", cut {number + 1} of {len(cuts)}"
+    stem = f"layout-{estimate.fabrics.index(choice) + 1}-{number + 1}"
+    edge = Sides("fold", "both selvedges") if choice.chosen.breadth.folded else SELVEDGES
+    sheet = _Sheet.of(choice.chosen, cuts[number], choice.need.terms, edge, estimate)
+    return tuple(_in_parts(sheet, stem, title))
+
+
+def remnant_pictures(choice: FabricChoice, number: int, estimate: Estimate) -> tuple[Picture, ...]:
+    """What is cut from one remnant of a fabric, drawn as a cut of new cloth is."""
+    option = laid_on_remnant(choice, number)
+    title = remnant_title(choice, number, estimate)
+    stem = f"layout-{estimate.fabrics.index(choice) + 1}-remnant-{number + 1}"
+    sheet = _Sheet.of(option, option.laid.cuts[0], choice.need.terms, OWN_EDGES, estimate)
+    return tuple(_in_parts(sheet, stem, title))
+
+
+def _in_parts(sheet: _Sheet, stem: str, title: str) -> Iterator[Picture]:
+    bands = bands_of(sheet.cut, int(LONGEST / sheet.scale) + 1)
+    drawn = tuple(outlines(sheet.option, sheet.cut))
+    for part, band in enumerate(bands, start=1):
+        of_all = f", part {part} of {len(bands)}" if len(bands) > 1 else ""
+        yield sheet.picture(drawn, band, stem=f"{stem}-{part}", title=f"{title}{of_all}")
+
+
+class Sides(NamedTuple):
+    """What the cloth has on its left and on its right."""
+
+    near: str
+    far: str
+
+
+SELVEDGES = Sides("selvedge", "selvedge")
+OWN_EDGES = Sides("edge", "edge")
+"""A remnant may have lost its selvedges."""
 
 
 @dataclass(frozen=True)
@@ -78,12 +101,14 @@ class _Sheet:
     namer: Namer
     scale: float
     left: float
+    sides: Sides
     one_way: bool
 
     @classmethod
-    def of(cls, choice: FabricChoice, cut: Layout, estimate: Estimate) -> _Sheet:
+    def of(
+        cls, option: WidthOption, cut: Layout, terms: FabricTerms, sides: Sides, estimate: Estimate
+    ) -> _Sheet:
         """The widest scale at which neither the cloth nor any part of it is too large."""
-        option = choice.chosen
         edge = option.breadth.selvedge.ticks
         wide = cut.width + edge * (1 if option.breadth.folded else 2)
         longest = max(end - start for start, end in bands_of(cut, 0))
@@ -92,10 +117,11 @@ class _Sheet:
             option=option,
             cut=cut,
             unit=tape_unit(estimate),
-            namer=Namer.of(choice, cut, estimate),
+            namer=Namer.of(option.pieces, cut, tape_unit(estimate)),
             scale=scale,
             left=LEFT + (0 if option.breadth.folded else edge) * scale,
-            one_way=choice.need.terms.nap,
+            sides=sides,
+            one_way=terms.nap,
         )
 
     def picture(self, drawn: Sequence[Drawn], band: Band, stem: str, title: str) -> Picture:
@@ -147,10 +173,9 @@ class _Sheet:
         """The cut end, what is at either side, and where the layout goes on or ends."""
         folded = self.option.breadth.folded
         low, high = self._at((0, band[0]), band), self._at((self.cut.width, band[1]), band)
-        near = "fold" if folded else "selvedge"
+        near, right = self.sides
         yield Lettering((LEFT, TOP - 8), near, SMALL)
         far = WIDE - RIGHT if self.scale * self.cut.width > WIDE / 2 else high[0]
-        right = "both selvedges" if folded else "selvedge"
         start = "cut end" if band[0] == 0 else f"from {self._tape(band[0])}"
         room = high[0] - LEFT - width_of(near, SMALL) - width_of(right, SMALL) - 12
         if width_of(start, SMALL) <= room:

@@ -6,16 +6,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from string import ascii_uppercase
 
-from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.lots import Lot
-from estimator.estimated import Estimate
 from estimator.layout import Layout, Placement, Style
 from estimator.measure import Length, Unit, tape_text
 from estimator.needs.types import CutPiece
 from estimator.reports.pictures.labels import Label, Words
 from estimator.reports.pictures.lettering import harmless
 from estimator.reports.pictures.outlines import Drawn
-from estimator.reports.units import tape_unit
 
 
 @dataclass(frozen=True)
@@ -32,9 +29,8 @@ class Namer:
     unit: Unit
 
     @classmethod
-    def of(cls, choice: FabricChoice, cut: Layout, estimate: Estimate) -> Namer:
+    def of(cls, pieces: Sequence[CutPiece], cut: Layout, unit: Unit) -> Namer:
         """Names that several garments share are told with their garments."""
-        pieces = choice.chosen.pieces
         owners: dict[str, set[tuple[str, str]]] = {}
         for piece in pieces:
             whose = (piece.source.garment, piece.source.wearer)
@@ -44,7 +40,7 @@ class Namer:
             placed = sorted(cut.placements, key=lambda one: (one.along, one.across))
             numbers = {place: number for number, place in enumerate(placed, start=1)}
         several = frozenset(name for name, whose in owners.items() if len(whose) > 1)
-        return cls(pieces, several, numbers, tape_unit(estimate))
+        return cls(pieces, several, numbers, unit)
 
     def words(self, one: Drawn, *, one_way: bool) -> Words:
         """What the label of a piece says."""

@@ -5,9 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from openpyxl import Workbook
 
 from estimator.faults import Refused
-from estimator.readers.wearers_csv import read_wearers
+from estimator.readers.wearers_table import read_wearers
 from estimator.written import length
 
 
@@ -36,6 +37,38 @@ def test_bare_numbers_are_in_the_unit_of_their_row(tmp_path: Path) -> None:
 def test_a_table_saved_with_semicolons_is_read(tmp_path: Path) -> None:
     found = read(tmp_path, "wearer;unit;waist\nAda;cm;72,5\n")
     assert found.rows[0].measures["waist"] == length("72.5 cm")
+
+
+def test_a_sheet_of_a_workbook_is_read_as_the_same_table_saved_as_csv_is(tmp_path: Path) -> None:
+    text = "wearer,unit,waist,hip\nAda,in,28 1/2,38\nBo,cm,81.5,\n"
+    book = Workbook()
+    book.active.title = "Notes"
+    book.active["A1"] = "taken at the first fitting"
+    sheet = book.create_sheet("Cast")
+    for row in (
+        ["wearer", "unit", "waist", "hip"],
+        ["Ada", "in", "28 1/2", 38],
+        ["Bo", "cm", 81.5],
+    ):
+        sheet.append(row)
+    path = tmp_path / "cast.xlsx"
+    book.save(path)
+    assert read_wearers(path).rows == read(tmp_path, text).rows
+
+
+def test_a_cell_of_a_workbook_that_cannot_be_used_is_told_with_its_place(tmp_path: Path) -> None:
+    book = Workbook()
+    for row in (["wearer", "unit", "waist"], ["Ada", "in", "=14*2"], ["Bo", "in", "wide"]):
+        book.active.append(row)
+    path = tmp_path / "cast.xlsx"
+    book.save(path)
+    with pytest.raises(Refused) as refused:
+        read_wearers(path)
+    first, *others = map(str, refused.value.faults)
+    assert first == (
+        f"{path}, sheet Sheet, cell C2: the cell holds a formula; write its result as a plain value"
+    )
+    assert any(fault.startswith(f"{path}, sheet Sheet, cell C3: 'wide'") for fault in others)
 
 
 @pytest.mark.parametrize(

@@ -1,4 +1,4 @@
-"""The table of wearers: a row a wearer, a column a measure, in a file of any spreadsheet program.
+"""The table of wearers: a row a wearer, a column a measure, as CSV or on a sheet of a workbook.
 
 The first column is ``wearer``. A column ``unit`` says in what the bare numbers of a row are.
 """
@@ -10,27 +10,26 @@ from pathlib import Path
 from estimator.faults import Fault, Faults, Refused
 from estimator.measure import ZERO, Length, Unit
 from estimator.plan.garment import GARMENT_UNITS
-from estimator.readers.csv_cells import cells_of
-from estimator.readers.files import read_text
+from estimator.readers.written_tables import WrittenTable, table_from
 from estimator.show import Measured, Wearers
 from estimator.written import NotReadable, one_line, quoted, read_length
 
-WEARER, UNIT = "wearer", "unit"
+SHEET, WEARER, UNIT = "wearers", "wearer", "unit"
 MOST_WEARERS = 5_000
 
 
 def read_wearers(path: Path) -> Wearers:
     """Reads the table; raises Refused with every complaint about it."""
-    table = cells_of(read_text(path, "a table of wearers"), path)
-    header = [one_line(name).strip() for name in table[0]] if table else []
-    _check_header(header, path)
     faults = Faults()
+    table = table_from(path, "a table of wearers", SHEET, faults)
+    header = [one_line(name).strip() for name in table.cells[0]] if table.cells else []
+    _check_header(header, table)
     rows: list[Measured] = []
     first: dict[str, int] = {}
-    for number, cells in enumerate(table[1:], start=2):
+    for number, cells in enumerate(table.cells[1:], start=2):
         if not any(cell.strip() for cell in cells):
             continue
-        where = f"{path}, row {number}"
+        where = table.place(number, None)
         row = dict(zip(header, (one_line(cell).strip() for cell in cells), strict=False))
         name = row.get(WEARER, "")
         if not name:
@@ -43,7 +42,7 @@ def read_wearers(path: Path) -> Wearers:
         if seen != number:
             wrong = f"{quoted(name)} stands here twice, as in row {seen}"
             faults.found.append(Fault(where, wrong, "give each wearer one row"))
-        rows.append(Measured(name, number, _measures(row, where, faults)))
+        rows.append(Measured(name, number, _measures(row, number, table, faults)))
     if len(rows) > MOST_WEARERS:
         wrong = f"the table has {len(rows)} wearers"
         faults.found.append(Fault(str(path), wrong, f"plan at most {MOST_WEARERS} at a time"))
@@ -52,13 +51,17 @@ def read_wearers(path: Path) -> Wearers:
     return Wearers(str(path), columns, tuple(rows))
 
 
-def _measures(row: dict[str, str], where: str, faults: Faults) -> dict[str, Length]:
-    unit: Unit | None = None
+def _measures(
+    row: dict[str, str], number: int, table: WrittenTable, faults: Faults
+) -> dict[str, Length]:
+    def complain(name: str, wrong: str, right: str) -> None:
+        where = table.place(number, list(row).index(name) + 1)
+        faults.found.append(Fault(where, wrong, right))
+
     written = row.get(UNIT, "")
     if written and written not in GARMENT_UNITS:
-        wrong = f"{quoted(written)} is not a unit"
-        faults.found.append(Fault(f"{where}, column {UNIT}", wrong, "write in, cm or mm"))
-    unit = GARMENT_UNITS.get(written)
+        complain(UNIT, f"{quoted(written)} is not a unit", "write in, cm or mm")
+    unit: Unit | None = GARMENT_UNITS.get(written)
     measures = {}
     for name, cell in row.items():
         if name in (WEARER, UNIT) or not cell:
@@ -71,12 +74,12 @@ def _measures(row: dict[str, str], where: str, faults: Faults) -> dict[str, Leng
             right = problem.right
             if unit is None and not written:
                 right = f"{right}, or add a column unit with in or cm"
-            faults.found.append(Fault(f"{where}, column {name}", problem.wrong, right))
+            complain(name, problem.wrong, right)
     return measures
 
 
-def _check_header(header: list[str], path: Path) -> None:
-    where = f"{path}, row 1"
+def _check_header(header: list[str], table: WrittenTable) -> None:
+    where = table.place(1, None)
     faults = []
     if WEARER not in header:
         faults.append(Fault(where, f"the column '{WEARER}' is missing", f"add a column {WEARER}"))

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from estimator import Refused
-from estimator.readers.stash_csv import mark_of, read_stash
+from estimator.readers.stash_table import mark_of, read_stash
 from estimator.written import length
 from tests.plans import catalog
 

@@ -1,8 +1,9 @@
-"""The stash from a table that opens in any spreadsheet program: a row for each thing in hand."""
+"""The stash from a table, CSV or a sheet of a workbook: a row for each thing in hand."""
 
 from __future__ import annotations
 
 import hashlib
+import json
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -10,11 +11,13 @@ from estimator.catalog import Catalog, Item, Kind, Offer
 from estimator.faults import Faults, Wrong
 from estimator.measure import Unit, natural_text
 from estimator.readers.files import read_text
-from estimator.readers.table_rows import complain, rows_of, table_from_csv
+from estimator.readers.table_rows import complain, rows_of
+from estimator.readers.workbooks import is_workbook
+from estimator.readers.written_tables import WrittenTable, table_from
 from estimator.stash import InHand, Stash, own_colours
 from estimator.written import quoted
 
-TABLE = "a table of the stash"
+TABLE, SHEET = "a table of the stash", "stash"
 MOST_ROWS, MOST_ALIKE = 5_000, 200
 _LONG = {Kind.TRIM, Kind.ELASTIC}
 
@@ -28,7 +31,7 @@ def read_stash(path: Path, catalog: Catalog) -> Stash:
     faults = Faults()
     rows: dict[int, InHand] = {}
     kinds = {name.casefold(): item for name, item in catalog.items.items()}
-    table = table_from_csv(path, TABLE)
+    table = table_from(path, TABLE, SHEET, faults)
     for row, thing in rows_of(table, InHand, faults, set()):
         try:
             item = kinds.get(thing.item.casefold())
@@ -42,7 +45,7 @@ def read_stash(path: Path, catalog: Catalog) -> Stash:
         with faults.about(str(path)):
             raise Wrong(f"the stash has {len(rows)} rows", f"keep at most {MOST_ROWS} in a file")
     faults.refuse_if_any()
-    return Stash(rows, str(path), mark_of(path), own_colours(catalog))
+    return Stash(rows, str(path), mark_of(path, table), own_colours(catalog))
 
 
 def _refuse_no_width(thing: InHand, offers: Sequence[Offer]) -> None:
@@ -54,9 +57,18 @@ def _refuse_no_width(thing: InHand, offers: Sequence[Offer]) -> None:
         raise Wrong(wrong, f"fill in width, one of {known}", ("width",))
 
 
-def mark_of(path: Path) -> str:
-    """Eight letters and figures that tell the text of a stash file from any other."""
-    return hashlib.sha256(read_text(path, TABLE).encode()).hexdigest()[:8]
+def mark_of(path: Path, table: WrittenTable | None = None) -> str:
+    """Eight letters and figures that tell what a stash file says from any other.
+
+    ``table`` is what it says, if that was read already.
+    """
+    if is_workbook(path):
+        # saved again unchanged, a workbook has other bytes
+        table = table or table_from(path, TABLE, SHEET, Faults())
+        text = json.dumps(table.cells)
+    else:
+        text = read_text(path, TABLE)
+    return hashlib.sha256(text.encode()).hexdigest()[:8]
 
 
 def _refuse_ill_suited(thing: InHand, item: Item | None) -> None:
