@@ -121,7 +121,8 @@ def _bones(entry: Boning, edges: EdgeLengths) -> Closure:
         raise Wrong("clear leaves nothing of the bone", "write a smaller clear", ("clear",))
     cut = tape_text(bone.value, edges.order.tape)
     count = entry.quantity * number
-    return Closure(bone, count, (f"{count} bones, each {cut} long with its tips on",))
+    in_all = count * edges.order.copies
+    return Closure(bone, count, (f"{in_all} bones, each {cut} long with its tips on",))
 
 
 def sold_ready_cut(entry: Boning, terms: BuyingTerms) -> bool:

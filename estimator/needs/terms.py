@@ -38,7 +38,7 @@ _KINDS = {
     Notion: {Kind.NOTION, Kind.ZIP, Kind.SEPARATING_ZIP, Kind.THREAD},
     Thread: {Kind.THREAD},
     Lacing: {Kind.TRIM},
-    Boning: {Kind.TRIM},
+    Boning: {Kind.TRIM, Kind.NOTION},
     Loops: {Kind.TRIM},
 }
 

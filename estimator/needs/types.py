@@ -247,8 +247,8 @@ class LengthNeed:
 class CountNeed:
     """A notion to buy by count.
 
-    ``opening`` is what a zip has to close, or how long a bone is in its channel; ``shorter`` is by
-    how much a bone may be so that it need not be cut.
+    ``opening`` is what a zip has to close, or how long a bone is in its channel (``is_bone``);
+    ``shorter`` is by how much a bone may be so that it need not be cut.
     """
 
     key: str
@@ -261,6 +261,7 @@ class CountNeed:
     opening: Length | None
     steps: tuple[Step, ...]
     sources: tuple[Source, ...]
+    is_bone: bool = False
     shorter: Length | None = None
 
 

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
 import pytest
 
+from estimator import estimate
 from estimator.measure import Length
 from estimator.written import length
-from tests.plans import HEADING, bought, complaints, in_print, needed
+from tests.plans import HEADING, bought, catalog, complaints, in_print, needed, plan
 
 BACKS = '[[piece]]\nname = "back"\nquantity = 2\ncut = "print"\nwidth = "10"\nlength = "12"\n'
 
@@ -189,3 +192,42 @@ def test_bones_are_sold_ready_cut_or_by_the_length_and_not_both() -> None:
     no_length = BACKS + '[[boning]]\nname = "bones"\nlength = "9"\nsold = [{ put_up = "each" }]\n'
     (found,) = complaints(HEADING + no_length)
     assert "'bones' are sold each, and nothing says how long one is" in found
+
+
+def test_bones_of_a_catalog_are_a_notion_in_several_lengths() -> None:
+    shop = catalog(
+        [{"item": "steel-bone", "kind": "notion"}],
+        [
+            {"item": "steel-bone", "put_up": "each", "length": f"{long} in", "price": "0.80",
+             "currency": "USD"}
+            for long in (9, 10, 11)
+        ],
+    )  # fmt: skip
+    bones = '[[boning]]\nname = "bones"\nalong = "back: left"\nquantity = 2\nbuy = "steel-bone"\n'
+    # A channel of 12 in: 11 1/2 in, two on each of two backs; 11 in is 1/2 in shorter.
+    line = bought(estimate(plan(HEADING + BACKS + bones + 'shorter = "1/2"\n'), shop), "bones")
+    assert (line.buy.bought, line.buy.offer.length) == (4, length("11 in"))
+
+
+def test_a_lace_and_its_loops_take_as_much_in_centimetres_as_in_inches() -> None:
+    both = []
+    for unit, spell in (("in", Decimal(1)), ("cm", Decimal("2.54"))):
+        of = {
+            key: f'"{Decimal(size) * spell}"'
+            for key, size in (("width", "10"), ("long", "12.5"), ("apart", "1.25"), ("gap", "2.75"),
+                              ("tie", "9"), ("round", "0.6"), ("thick", "0.15"), ("seam", "0.5"))
+        }  # fmt: skip
+        text = (
+            f'[garment]\nname = "stays"\nunit = "{unit}"\nseam_allowance = {of["seam"]}\n'
+            f'[[fabric]]\nname = "print"\nwidths = ["45 in"]\n'
+            f'[[piece]]\nname = "back"\ncut = "print"\nwidth = {of["width"]}\n'
+            f'length = {of["long"]}\n[[lacing]]\nname = "lace"\nwaste = 0\n'
+            f'along = "back: left"\napart = {of["apart"]}\ngap = {of["gap"]}\ntie = {of["tie"]}\n'
+            f'[[notion]]\nname = "buttons"\nsize = {of["round"]}\nthickness = {of["thick"]}\n'
+            'quantity = 5\n[[loops]]\nname = "loops"\nbuttons = "buttons"\nwaste = 0\n'
+        )
+        found = estimate(plan(text))
+        both.append([needed(found, "lace"), needed(found, "loops")])
+    assert both[0] == both[1]
+    # 2 x (0.6 + 0.15) + 2 x 0.5 = 2.5 in, five of them
+    assert both[0][1] == length("12.5 in")
