@@ -14,7 +14,7 @@ from fractions import Fraction
 from estimator.buying.fillings import Holder, sets_of_put_ups
 from estimator.buying.packs import least_packs
 
-MOST_MIXED = 40
+MOST_MIXED = 12
 """Of so many spools of the largest size, sizes are mixed; what is beyond is on the cheapest."""
 MOST_STEPS = 20_000
 
