@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from decimal import Decimal
 from fractions import Fraction
 
 from estimator import Estimate, GarmentOrder, Job, estimate
 from estimator.bill import Funds, bill_of
 from estimator.reports.budget_papers import budget_table, savings_table
+from estimator.reports.page import page_text
+from estimator.reports.tables import text_of
 from estimator.shops import Shops
 from estimator.would_save import would_save
 from estimator.written import length
@@ -77,6 +80,12 @@ def test_the_table_ends_in_what_is_left_or_over() -> None:
     assert left is not None
     assert over is not None
     assert left.rows[-1] == ("Left", money("5.50"))
+    assert [text_of(value, left.unit) for _, value in left.rows] == [
+        "4.50",
+        "4.50",
+        "10.00",
+        "5.50",
+    ]
     assert over.rows[-1] == ("Over", money("0.50"))
     assert over.notes == ("It is 0.50 USD over the ceiling.",)
 
@@ -185,3 +194,13 @@ def test_going_to_the_fewest_shops_tells_which_trim_is_cheaper_by_the_spool_else
         ("braid: 1 × spool of 25 yd at Weir", "10.50"),
         ("going to Quay, Weir", "10.50"),
     ]
+
+
+def test_the_page_shows_the_budget_without_being_scrolled_and_no_table_of_nothing() -> None:
+    text = page_text(estimate(budgeted("")))
+    (budget,) = re.findall(r"<section[^>]*>\s*<h2[^>]*>The budget</h2>.*?</section>", text, re.S)
+    assert "Still to spend" in budget
+    assert 'class="wide"' not in budget
+    (saves,) = re.findall(r"<section[^>]*>\s*<h2[^>]*>What would save.*?</section>", text, re.S)
+    assert "Nothing that was looked at would save money" in saves.replace("\N{NO-BREAK SPACE}", " ")
+    assert "<table" not in saves

@@ -374,6 +374,15 @@ def test_a_plan_goes_to_a_spreadsheet_and_back_with_one_command_each(
     }
 
 
+def test_the_folder_of_a_catalog_becomes_a_spreadsheet_that_does_as_the_catalog(run: Run) -> None:
+    assert run("new", "apron", "own.toml")[0] == 0
+    assert run("convert", SHOPS, "shop.xlsx")[0] == 0
+    assert run("show", "own.toml", "-c", "shop.xlsx") == run("show", "own.toml", "-c", SHOPS)
+    status, _, complained = run("convert", SHOPS, "shop.toml")
+    assert status == 2
+    assert "let it end in .xlsx" in complained
+
+
 @pytest.mark.parametrize(
     ("plan", "file", "complaint"),
     [

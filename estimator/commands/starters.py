@@ -61,7 +61,9 @@ def new(
 
 
 def convert(
-    plan: Annotated[Path, typer.Argument(metavar="PLAN", help="A plan of your own.")],
+    plan: Annotated[
+        Path, typer.Argument(metavar="PLAN", help="A plan of your own, or the folder of a catalog.")
+    ],
     file: Annotated[
         Path, typer.Argument(metavar="FILE", help="Where to put it: FILE.xlsx or FILE.toml.")
     ],
@@ -70,14 +72,16 @@ def convert(
     """Write a text plan as a spreadsheet to fill in, or a filled-in spreadsheet as a text plan.
 
     It is the same plan, with its remarks. With --catalog the shop's items can be chosen in the
-    spreadsheet.
+    spreadsheet. The folder of a catalog becomes a spreadsheet likewise.
 
     \b
     Examples:
       estimator convert my-skirt.toml my-skirt.xlsx --catalog shop
       estimator convert my-skirt.xlsx my-skirt.toml
+      estimator convert shop shop.xlsx
     """
     from estimator.readers.workbooks import is_workbook
+    from estimator.reports.catalog_form import catalog_as_workbook
     from estimator.reports.plan_file import as_text, as_workbook
     from estimator.reports.saving import write_whole
 
@@ -88,9 +92,17 @@ def convert(
             where=str(file),
         )
     _refuse_to_write_over(file)
-    content = refusing(lambda: as_workbook(plan, catalog) if is_workbook(file) else as_text(plan))
-    refusing(lambda: write_whole(file, content))
-    say(f"Wrote {file}: the same plan as {plan}.")
+    if plan.is_dir() and not is_workbook(file):
+        complain("a catalog's tables are text already", "let it end in .xlsx", where=str(file))
+
+    def content() -> bytes:
+        if plan.is_dir():
+            return catalog_as_workbook(plan)
+        return as_workbook(plan, catalog) if is_workbook(file) else as_text(plan)
+
+    written = refusing(content)
+    refusing(lambda: write_whole(file, written))
+    say(f"Wrote {file}: the same {'catalog' if plan.is_dir() else 'plan'} as {plan}.")
 
 
 def _refuse_to_write_over(path: Path) -> None:

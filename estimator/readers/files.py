@@ -8,12 +8,18 @@ from pathlib import Path
 from estimator.faults import Fault, Refused
 
 LARGEST = 8_000_000
+_PACKED = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0")
+"""The first bytes of a zip file and of a compound file, in which spreadsheets are kept."""
 
 
 def read_text(path: Path, what: str) -> str:
     """The text of a UTF-8 file that is ``what`` (a plan, a catalog table); raises Refused."""
+    held = read_bytes(path, what)
+    if held.startswith(_PACKED):
+        wrong = "is no text file, but packed like a spreadsheet of another kind"
+        raise _refused(path, wrong, "save it as .xlsx from a spreadsheet program")
     try:
-        return read_bytes(path, what).decode("utf-8-sig").replace("\r\n", "\n")
+        return held.decode("utf-8-sig").replace("\r\n", "\n")
     except UnicodeDecodeError:
         raise _refused(path, "is not a text file in UTF-8", "save it as UTF-8 text") from None
 

@@ -9,8 +9,8 @@ from fractions import Fraction
 from estimator.bill import NO_FUNDS, Bill, Funds, bill_of
 from estimator.estimated import Estimate
 from estimator.measure import decimal_text
-from estimator.prices import money_text
-from estimator.reports.tables import Column, Format, Table, Value
+from estimator.prices import money_text, to_the_coin
+from estimator.reports.tables import Column, Format, Table
 from estimator.reports.units import tape_unit
 from estimator.would_save import would_save
 
@@ -45,15 +45,23 @@ def budget_table(estimate: Estimate) -> Table | None:
         title="The budget",
         columns=(
             Column("", wide=40),
-            Column(f"Money ({estimate.currency})" if estimate.currency else "Money", Format.MONEY),
+            _money("Money", estimate),
         ),
-        rows=tuple(_rows(bill, estimate.job.funds)),
+        rows=tuple(
+            (name, to_the_coin(amount, estimate.currency))
+            for name, amount in _rows(bill, estimate.job.funds)
+        ),
         unit=tape_unit(estimate),
         notes=tuple(notes),
     )
 
 
-def _rows(bill: Bill, funds: Funds) -> Iterator[tuple[Value, ...]]:
+def _money(heading: str, estimate: Estimate) -> Column:
+    money = f"{heading} ({estimate.currency})" if estimate.currency else heading
+    return Column(money, Format.MONEY)
+
+
+def _rows(bill: Bill, funds: Funds) -> Iterator[tuple[str, Decimal]]:
     yield "Goods on the list", bill.goods
     if bill.charges:
         yield "Going to the shops", bill.charges
@@ -83,7 +91,7 @@ def savings_table(estimate: Estimate) -> Table | None:
     )
     return Table(
         title="What would save most",
-        columns=(Column("Change", wide=40), Column("Saves", Format.MONEY)),
+        columns=(Column("Change", wide=40), _money("Saves", estimate)),
         rows=rows,
         unit=tape_unit(estimate),
         notes=("Each by itself, bought new.",) if rows else (NONE_SAVES,),

@@ -27,7 +27,7 @@ COLUMNS = (
     ListColumn("Got it", 5.5, by_buyer=True),
     ListColumn("Item", 17),
     ListColumn("Buy", 6.5, number=True),
-    ListColumn("Unit", 8),
+    ListColumn("Unit", 9),
     ListColumn("Colour, swatch", 10.5),
     ListColumn("Width", 8),
     ListColumn("Part of the shop", 10),

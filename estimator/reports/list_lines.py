@@ -96,8 +96,10 @@ def _since(line: Line, earlier: Mapping[str, Said]) -> str:
     if said is None:
         return NEW
     before, now = _amount(said), Fraction(text_said(_number(line.buy)))
-    if not before:
+    if now and said.get(SINCE) == NO_LONGER:
         return "needed again"
+    if before == now == 0:
+        return ""
     unit = said.get("Unit", "")
     if unit != text_said(line.buy.unit):
         return f"was {Sold(before, unit).text} {unit}"

@@ -148,7 +148,10 @@ class ShoppingListSheet:
         put_across(self.sheet, 1, TITLED, f"Shopping list: {title_of(self.estimate)}", TITLE)
         money = self.estimate.currency
         said = f"Prices in {money}. " if money else "No price is known. "
-        said += "Fill in the light cells; empty lines are for things of your own."
+        said += (
+            f"Fill in the light cells: {DONE} for what you have got, and what you really bought "
+            "and paid where that is not as listed. Empty lines are for things of your own."
+        )
         put_across(self.sheet, 2, TITLED, said if self.lines else NOTHING, SMALL)
 
     def _headings(self) -> None:

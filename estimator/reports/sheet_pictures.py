@@ -17,7 +17,8 @@ from estimator.reports.pictures.marks import Picture
 from estimator.reports.pictures.png import png_bytes
 from estimator.reports.printing import PIXELS, POINTS
 
-PIXELS_PER_UNIT = 1.05
+PIXELS_PER_UNIT = 1.4
+"""So that the small letters of a picture are some 8 points high on paper."""
 HIGHEST_ROW = 408.0
 """Points: no spreadsheet takes a row higher than 409."""
 MARGIN = 6.0

@@ -42,7 +42,7 @@ def test_a_trim_is_sewn_once_and_closes_as_its_edge_does_unless_it_says_otherwis
 @pytest.mark.parametrize(
     ("more", "wrong"),
     [
-        ("along = []", "along: along names no edge"),
+        ("along = []", "along names no edge"),
         ('along = ": top"', "along: ': top' does not name an edge"),
         ('along = "panel: top"\njoined = "round"', "joined cannot be 'round'"),
         ('along = "panel: top"\nends = "turned"', "ends cannot be 'turned'; did you mean 'turned"),

@@ -104,10 +104,13 @@ def test_a_plan_is_read_from_its_file(tmp_path: Path) -> None:
         (lambda path: path.mkdir(), "is a folder, not a plan", "name a plan in it"),
         (lambda path: path.write_bytes(b"\xff\xfe[\x00"), "is not a text file in UTF-8",
          "save it as UTF-8 text"),
+        (lambda path: path.write_bytes(b"PK\x03\x04mimetype"),
+         "is no text file, but packed like a spreadsheet of another kind",
+         "save it as .xlsx from a spreadsheet program"),
         (lambda path: path.write_bytes(b"#" * 8_000_001), "is larger than a plan can be",
          "check that it is the right file"),
     ],
-    ids=["missing", "a folder", "not text", "far too large"],
+    ids=["missing", "a folder", "not text", "another spreadsheet", "far too large"],
 )  # fmt: skip
 def test_a_file_that_is_no_plan_is_refused(
     tmp_path: Path, make: Callable[[Path], object], wrong: str, right: str

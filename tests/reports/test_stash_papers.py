@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from estimator import Estimate, GarmentOrder, Job, estimate
 from estimator.reports.as_json import estimate_json
+from estimator.reports.list_file import write_list
 from estimator.reports.page import page_text
 from estimator.reports.pictures.files import all_pictures
 from estimator.reports.pictures.svg import svg_text
@@ -14,6 +17,7 @@ from estimator.reports.terminal import estimate_text, layout_text, working_text
 from estimator.reports.workbook import workbook_of
 from estimator.stash import InHand, Stash
 from tests.plans import plan
+from tests.reports.filled_lists import value_at
 from tests.reports.pictures.drawn import pieces, read, written
 
 TEXT = """
@@ -108,6 +112,18 @@ def test_the_table_says_what_to_take_where_and_what_is_left() -> None:
         ("22 in", "check", "45 in wide, 36 in long", "chest 1", "skirt", "14 in"),
     )
     assert stash_table(estimate(plan(TEXT.format(quantity=3)))) is None
+
+
+def test_what_comes_from_the_stash_is_marked_only_once_some_of_it_is_to_be_bought(
+    tmp_path: Path,
+) -> None:
+    path = tmp_path / "list.xlsx"
+    for _ in range(2):
+        write_list(with_remnant(1), path)
+        assert value_at(path, "check", "Since the last list") is None
+    write_list(with_remnant(3), path)
+    # 2 x 20 in and both ends of 1 in: 42 in, 1 1/4 yd
+    assert value_at(path, "check", "Since the last list") == "1 1/4 yd more"
 
 
 def test_the_workbook_has_a_sheet_for_the_shelves_before_the_shop() -> None:
