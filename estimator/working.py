@@ -7,7 +7,7 @@ working cannot disagree.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from fractions import Fraction
 from math import ceil
@@ -94,6 +94,11 @@ class Reckoning:
     ) -> Reckoning:
         step = Step(label, operation, operand, whole_ticks(exact))
         return Reckoning(exact, (*self.steps, step))
+
+    def named(self, label: str) -> Reckoning:
+        """The same working, its first step under another label."""
+        first, *others = self.steps
+        return Reckoning(self.exact, (replace(first, label=label), *others))
 
     def plus(self, label: str, amount: Length) -> Reckoning:
         """Add a length; adding nothing leaves no line."""

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Sequence
 from fractions import Fraction
 from math import ceil
 
 from estimator.buying.types import Buy
 from estimator.catalog import Offer
-from estimator.measure import ZERO, Length, shop_text
+from estimator.measure import ZERO, Length, Unit, shop_text
 from estimator.needs.types import BuyingTerms, FabricTerms
 from estimator.working import SHRINKS, Reckoning, in_all
 
@@ -125,11 +126,9 @@ def cut_from_roll(needed: Sequence[Reckoning], offer: Offer) -> Buy:
     Where the price is from a quantity, at least that quantity.
     """
     cuts = [as_sold(one, offer) for one in needed]
-    sold = in_all("all cuts together", cuts)
+    sold = in_all("all cuts together", _told_once(cuts))
     unit = offer.sold_by
-    note = ""
-    if len(cuts) > 1:
-        note = "cut in " + " and ".join(shop_text(cut.value, unit) for cut in cuts)
+    note = f"cut in {_listed([cut.value for cut in cuts], unit)}" if len(cuts) > 1 else ""
     least = offer.from_quantity
     if not isinstance(least, Length) or sold.value >= least:
         return Buy(offer, sold.value, sold.steps, note)
@@ -137,6 +136,50 @@ def cut_from_roll(needed: Sequence[Reckoning], offer: Offer) -> Buy:
     more = _sayable(more.sold_by("as the shop sells it", offer.selling_step), offer)
     why = break_note(shop_text(least, unit))
     return Buy(offer, more.value, more.steps, "; ".join(filter(None, (note, why))))
+
+
+MOST_LISTED = 4
+"""Of more cuts than this, those of one length are counted."""
+
+
+def _listed(lengths: Sequence[Length], unit: Unit) -> str:
+    """``2 yd, 2 yd and 3/8 yd``, or of many cuts ``60 lengths, 59 of 53 1/4 yd and 1 of 3 yd``."""
+    texts = [shop_text(length, unit) for length in lengths]
+    if len(texts) <= MOST_LISTED:
+        return _in_words(texts)
+    counted = Counter(texts)
+    return f"{len(texts)} lengths, {_in_words([f'{n} of {text}' for text, n in counted.items()])}"
+
+
+def _in_words(texts: Sequence[str]) -> str:
+    """``a, b and c``."""
+    *before, last = texts
+    return f"{', '.join(before)} and {last}" if before else last
+
+
+def _told_once(cuts: Sequence[Reckoning]) -> list[Reckoning]:
+    """Each cut with its number in its working; those that are alike worked once, with how many."""
+    if len(cuts) == 1:
+        return list(cuts)
+    alike: dict[Reckoning, list[int]] = {}
+    for number, cut in enumerate(cuts, start=1):
+        alike.setdefault(cut, []).append(number)
+    return [
+        cut.named(f"{cut.steps[0].label}, {_numbers(numbers)}").times("cuts alike", len(numbers))
+        for cut, numbers in alike.items()
+    ]
+
+
+def _numbers(numbers: Sequence[int]) -> str:
+    """``cut 3``, ``cuts 1, 2 and 5`` or ``cuts 1 to 59``."""
+    if len(numbers) == 1:
+        return f"cut {numbers[0]}"
+    first, last = numbers[0], numbers[-1]
+    if len(numbers) == last - first + 1 > 2:
+        return f"cuts {first} to {last}"
+    if len(numbers) > MOST_LISTED:
+        return f"{len(numbers)} of the cuts, {first} the first"
+    return f"cuts {_in_words([str(number) for number in numbers])}"
 
 
 def break_note(least: str) -> str:

@@ -5,14 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from estimator.buying.cut_lengths import fabric_needed
 from estimator.buying.laying import NoSureStart, best_made_up
 from estimator.buying.one_width import WidthOption, best_shop, cheapest, matching, takes
 from estimator.buying.types import Buy, Purchase, costs_less, least_bought
 from estimator.catalog import Offer
 from estimator.faults import Fault, Faults, Refused, Wrong
-from estimator.measure import ZERO, Length, Unit, natural_text, tape_text
+from estimator.measure import ZERO, Length, Unit, about_text, natural_text, tape_text
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.fits import (
+    LAY_OPEN,
     least_length,
     refuse_between_selvedges,
     refuse_on_plaid,
@@ -159,8 +161,13 @@ def _at_width(
     with faults.about(need.sources[0].where):
         if breadth.usable <= ZERO:
             raise Wrong("the selvedges take all of the width", "state a smaller selvedge")
+        if breadth.of_a_layer <= ZERO:
+            raise Wrong(
+                "its repeat across is so wide that there may be no line on which to fold it",
+                LAY_OPEN,
+            )
     strips = []
-    for one in need.hanging if breadth.usable > ZERO else ():
+    for one in need.hanging if breadth.of_a_layer > ZERO else ():
         with faults.at(one.order.places, one.path):
             strips.append(ways_to_make(one, edges[one.garment], breadth))
     pieces = best_made_up(need.pieces, strips, terms, breadth, first)
@@ -207,9 +214,21 @@ def _refuse_too_long(
         return
     longest = max(offers, key=lambda offer: offer.bolt or ZERO)
     assert longest.bolt is not None, "an offer without it takes any length"
+    takes_up = " and ".join(
+        word
+        for word, is_so in (
+            ("straightened ends", terms.straightening > ZERO),
+            ("shrinkage", terms.shrinkage > 0),
+            ("waste", terms.waste > 0),
+        )
+        if is_so
+    )
+    along = f"'{piece.name}' lies {tape_text(needed, unit)} along the fabric"
+    if takes_up:
+        whole = fabric_needed(needed, terms).value
+        along += f" and takes {about_text(whole, unit)} of it with {takes_up}"
     raise Wrong(
-        f"'{piece.name}' lies {tape_text(needed, unit)} along the fabric, and no bolt is longer "
-        f"than {natural_text(longest.bolt, longest.sold_by)}, its ends still to be straightened",
+        f"{along}, and no bolt is longer than {natural_text(longest.bolt, longest.sold_by)}",
         "take a longer bolt, or cut the piece in parts with a seam",
     )
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 from estimator.buying.cut_lengths import as_sold
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.laying import NoSureStart, laid_out
+from estimator.layout import DoesNotFit
 from estimator.measure import Length, total
 from estimator.needs.fits import goes_on
 
@@ -23,6 +24,6 @@ def bought_other_way(choice: FabricChoice) -> Length | None:
     terms, offer = choice.need.terms, option.buy.offer
     try:
         laid = laid_out(terms, breadth, option.pieces, offer)
-    except NoSureStart:
+    except (NoSureStart, DoesNotFit):  # it would lie longer than a bolt
         return None
     return total(as_sold(one, offer).value for one in laid.needed(terms))

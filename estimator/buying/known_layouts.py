@@ -79,7 +79,7 @@ def _engine() -> str:
 
 
 def _written(cuts: Cuts) -> list[Any]:
-    return [cuts.bound, [_layout_written(one) for one in cuts.layouts]]
+    return [cuts.bound, cuts.fewest, [_layout_written(one) for one in cuts.layouts]]
 
 
 def _layout_written(one: Layout) -> list[Any]:
@@ -103,8 +103,8 @@ def _layout_written(one: Layout) -> list[Any]:
 
 
 def _cuts_from(written: list[Any]) -> Cuts:
-    bound, layouts = written
-    return Cuts(tuple(map(_layout_from, layouts)), bound)
+    bound, fewest, layouts = written
+    return Cuts(tuple(map(_layout_from, layouts)), bound, fewest)
 
 
 def _layout_from(written: list[Any]) -> Layout:

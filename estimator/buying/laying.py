@@ -10,18 +10,22 @@ from itertools import chain
 
 from estimator.buying.cut_lengths import cuts_needed, longest_layout, steps_sold, washed_repeat
 from estimator.buying.known_layouts import known_or
-from estimator.buying.lots import Lot, outline_area, single_lots, slanted_lots
+from estimator.buying.lots import Lot, is_taper, single_lots, slanted_lots
 from estimator.buying.other_widths import widened
+from estimator.buying.outline_bound import outline_bound
 from estimator.catalog import Offer
 from estimator.layout import (
     EVERYDAY,
     THOROUGH,
     Cloth,
+    DoesNotFit,
     Effort,
+    Held,
     Layout,
     OffTheRepeat,
     Style,
     lay_out_in_cuts,
+    least_length_of,
 )
 from estimator.measure import Length
 from estimator.needs.fits import goes_on
@@ -45,12 +49,14 @@ class NoSureStart(Exception):
 class Laid:
     """The layout of each cut of the fabric, mostly one, and the lots of pieces that its blanks are.
 
-    ``bound`` is a length in ticks below which no layouts of these pieces can add up.
+    ``bound`` is a length in ticks below which no layouts of these pieces can add up, and ``fewest``
+    the number of cuts that any of them needs.
     """
 
     lots: tuple[Lot, ...]
     cuts: tuple[Layout, ...]
     bound: int
+    fewest: int = 1
 
     @property
     def slanted(self) -> bool:
@@ -135,9 +141,9 @@ def laid_once(
             (longest, effort.work, rows_only),
             lambda: lay_out_in_cuts(cloth, blanks, longest, effort=effort, rows_only=rows_only),
         )
-        return Laid(lots, cuts.layouts, cuts.bound)
+        return Laid(lots, cuts.layouts, cuts.bound, cuts.fewest)
 
-    singly = single_lots(pieces, breadth, nap=terms.nap)
+    singly = single_lots(pieces, breadth, cloth, nap=terms.nap)
     slanted = slanted_lots(pieces, breadth, cloth, nap=terms.nap)
     ways: list[Laid] = []
     for lots in [singly] if slanted == singly else [singly, slanted]:
@@ -145,10 +151,15 @@ def laid_once(
             ways.append(laid(lots))
         except OffTheRepeat as problem:
             off = pieces[lots[problem.blank].piece]
+        except DoesNotFit:
+            if lots is singly:
+                raise  # while shifted to the repeat, tapers may be longer than a bolt
     if not ways:
         raise NoSureStart(off)
     best = min(ways, key=lambda way: way.buys(cloth))
-    return replace(best, bound=outline_bound(pieces, breadth)) if best.slanted else best
+    if not best.slanted:
+        return best
+    return replace(best, bound=_bound_as_it_lies(best, pieces, breadth, cloth), fewest=1)
 
 
 def least_of(
@@ -161,24 +172,27 @@ def least_of(
     best = min((own, *known), key=lambda laid: laid.buys(cloth))
     if best is own:
         return own
-    bound = outline_bound(pieces, breadth) if best.slanted else own.bound
     cuts = tuple(widened(cut, best.lots, cloth.width) for cut in best.cuts)
-    return replace(best, cuts=cuts, bound=bound)
+    if best.slanted:
+        bound = _bound_as_it_lies(best, pieces, breadth, cloth)
+        return replace(best, cuts=cuts, bound=bound, fewest=1)
+    return replace(best, cuts=cuts, bound=own.bound, fewest=own.fewest)
 
 
-def outline_bound(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
-    """A length that no layout of the true outlines can go below: their area, and the longest."""
-    longest = max(piece.length.value.ticks for piece in pieces)
-    return max(longest, -(-total_area(pieces, breadth) // breadth.usable.ticks))
+def _bound_as_it_lies(
+    laid: Laid, pieces: Sequence[CutPiece], breadth: Breadth, cloth: Cloth
+) -> int:
+    """A bound for pieces some of which lie head to tail: that of outlines, or of the others alone.
 
-
-def total_area(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
-    """The area of all the pieces in square ticks, as far as it is between the selvedges."""
-    on_selvedges = (
-        breadth.selvedge.ticks * len(piece.selvedges) * piece.length.value.ticks * piece.quantity
-        for piece in pieces
-    )
-    return sum(outline_area(piece) * piece.quantity for piece in pieces) - sum(on_selvedges)
+    Only what can never lie head to tail counts by its box.
+    """
+    boxes = [
+        lot.blank
+        for lot in laid.lots
+        if lot.half or lot.blank.held is not Held.FREE or not is_taper(pieces[lot.piece])
+    ]
+    in_one = cloth if len(laid.cuts) == 1 else replace(cloth, repeat=0)
+    return max(outline_bound(pieces, breadth), least_length_of(in_one, boxes))
 
 
 def best_made_up(
@@ -201,7 +215,7 @@ def best_made_up(
             tried = (*sized, *chain(*chosen[:number], way, *chosen[number + 1 :]))
             if not goes_on(tried, breadth):
                 continue
-            with suppress(NoSureStart):
+            with suppress(NoSureStart, DoesNotFit):  # one too long for a bolt is no way
                 laid = laid_out(terms, breadth, tried, offer, quick=True)
                 bought.append((laid.buys(cloth_of(terms, breadth, offer)), way))
         if bought:

@@ -30,7 +30,7 @@ class Lot:
     Head to tail, each lies ``apart`` further from the near edge than the one before it, by
     turns where there are two distances. With one square side, that of the first is at that edge.
     Those on their heads lie ``shift`` further from the cut end. ``layers`` pieces are cut at once;
-    ``half`` says that it is half a piece, on the fold.
+    ``half`` says that it is half a piece, on the fold. ``spare`` are cut beyond what is asked for.
     """
 
     piece: int
@@ -41,13 +41,20 @@ class Lot:
     layers: int = 1
     half: bool = False
     shift: Length = ZERO
+    spare: int = 0
 
 
 def single_lots(
-    pieces: Sequence[CutPiece], breadth: Breadth, *, nap: bool = False
+    pieces: Sequence[CutPiece], breadth: Breadth, cloth: Cloth, *, nap: bool = False
 ) -> tuple[Lot, ...]:
     """Every piece by itself, a taper by the box round it."""
-    return tuple(_lot(part, 1, part.quantity) for part in parts_laid(pieces, breadth, nap=nap))
+    return tuple(_lot(part, 1, part.quantity) for part in _parts(pieces, breadth, cloth, nap))
+
+
+def _parts(pieces: Sequence[CutPiece], breadth: Breadth, cloth: Cloth, nap: bool) -> Iterator[Part]:
+    """Every piece as it is laid; what is matched keeps to its own selvedge."""
+    matched = bool(cloth.repeat or cloth.repeat_across)
+    return parts_laid(pieces, breadth, one_way=nap or matched)
 
 
 def slanted_lots(
@@ -59,8 +66,8 @@ def slanted_lots(
     repeats of what is matched.
     """
     if nap:
-        return single_lots(pieces, breadth, nap=nap)
-    parts = parts_laid(pieces, breadth, nap=nap)
+        return single_lots(pieces, breadth, cloth, nap=nap)
+    parts = _parts(pieces, breadth, cloth, nap)
     return tuple(lot for part in parts for lot in _rows_of(part, cloth))
 
 
@@ -96,8 +103,9 @@ class _Row:
         Each step goes up to the repeat across. Tapers whose wide end is further along come nearer
         to one another when every second one is shifted, by the shift's part of the slant.
         """
-        if piece.narrow is None or piece.on_bias is not None:
+        if not is_taper(piece):
             return cls(piece)
+        assert piece.narrow is not None, "a taper has a narrow end"
         wide, narrow, long = piece.width.value, piece.narrow, piece.length.value
         shift = Length(next_repeat(long.ticks, cloth.repeat)) - long
         nearer = Fraction((wide - narrow).ticks * shift.ticks, long.ticks)
@@ -127,6 +135,11 @@ class _Row:
         return total((*islice(cycle(self.apart), count - 1), self.piece.width.value))
 
 
+def is_taper(piece: CutPiece) -> bool:
+    """Whether a piece is a taper along the fabric, which may lie head to tail with others."""
+    return piece.narrow is not None and piece.on_bias is None
+
+
 def outline_area(piece: CutPiece) -> int:
     """The area of a piece in square ticks: of a taper's outline and of a piece on the bias itself.
 
@@ -151,4 +164,5 @@ def _lot(part: Part, count: int, quantity: int, row: _Row | None = None) -> Lot:
         held=part.held,
     )
     apart = in_row.apart if in_row else ()
-    return Lot(part.number, count, name, blank, apart, part.layers, part.half, shift)
+    spare = part.spare * count
+    return Lot(part.number, count, name, blank, apart, part.layers, part.half, shift, spare)

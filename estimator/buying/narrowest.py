@@ -12,9 +12,11 @@ from dataclasses import dataclass, replace
 
 from estimator.buying.cut_lengths import as_sold
 from estimator.buying.fabric_widths import FabricChoice
-from estimator.buying.laying import Laid, NoSureStart, laid_out, outline_bound
+from estimator.buying.laying import Laid, NoSureStart, laid_out
 from estimator.buying.one_width import WidthOption, least_bought_for
 from estimator.buying.other_widths import narrowest_cloth
+from estimator.buying.outline_bound import area_bound
+from estimator.layout import DoesNotFit
 from estimator.measure import Length, total
 from estimator.needs.fits import BOTH, goes_on, least_width
 from estimator.needs.selvedges import Breadth
@@ -98,12 +100,12 @@ class _Looks:
         pieces, offer, breadth = self.option.pieces, self.option.buy.offer, self.washed(width)
         if not goes_on(pieces, breadth):
             return None
-        bound = outline_bound(pieces, breadth)
+        bound = area_bound(pieces, breadth)
         if quick and least_bought_for(bound, self.terms, offer) > self.enough:
             return None
         try:
             return laid_out(self.terms, breadth, pieces, offer, quick=quick)
-        except NoSureStart:
+        except (NoSureStart, DoesNotFit):  # it would lie longer than a bolt
             return None
 
     def bought(self, laid: Laid) -> Length:

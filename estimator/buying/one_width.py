@@ -13,7 +13,8 @@ from estimator.buying.cut_lengths import (
     longest_layout,
     washed_repeat,
 )
-from estimator.buying.laying import Laid, NoSureStart, cloth_of, laid_out, least_of, total_area
+from estimator.buying.laying import Laid, NoSureStart, cloth_of, laid_out, least_of
+from estimator.buying.outline_bound import total_area
 from estimator.buying.remnants import FromRemnant
 from estimator.buying.types import Buy, least_bought
 from estimator.catalog import Offer
@@ -122,7 +123,7 @@ def cheapest(
         pieces=pieces,
         laid=laid,
         needed=total(one.value for one in needed),
-        least=least_bought_for(laid.bound, terms, best.offer),
+        least=least_bought_for(laid.bound, terms, best.offer, laid.fewest),
         buy=best,
         waste=1 - Fraction(total_area(pieces, breadth), breadth.usable.ticks * best.bought.ticks),
         others=tuple(buy for _, _, buy in ways if buy is not best),
@@ -136,12 +137,16 @@ def _in_its_bolts(laid: Laid, offer: Offer, terms: FabricTerms) -> bool:
     return all(takes(offer, terms, one) for one in (first, *(repeat + cut for cut in further)))
 
 
-def least_bought_for(bound: int, terms: FabricTerms, offer: Offer) -> Length:
-    """What any layout of a length not below the bound has to buy, in as many cuts as it takes."""
+def least_bought_for(bound: int, terms: FabricTerms, offer: Offer, fewest: int = 1) -> Length:
+    """What any layout of a length not below the bound has to buy, in as many cuts as it takes.
+
+    Those are ``fewest`` at least.
+    """
     longest = longest_layout(terms, offer)
-    further = 0
+    further = fewest - 1
     if longest is not None and bound > longest:
-        further = -(-(bound - longest) // max(1, longest - washed_repeat(terms).ticks))
+        rest = max(1, longest - washed_repeat(terms).ticks)
+        further = max(further, -(-(bound - longest) // rest))
     return as_sold(fabric_needed(Length(bound), terms, 1 + further, further), offer).value
 
 

@@ -8,9 +8,10 @@ from fractions import Fraction
 from itertools import islice
 
 from estimator.buying.fabric_widths import FabricChoice, chosen_of
-from estimator.buying.laying import Laid, NoSureStart, total_area
+from estimator.buying.laying import Laid, NoSureStart
 from estimator.buying.least_taken import least_taken
 from estimator.buying.one_width import WidthOption, best_shop, cheapest, matching
+from estimator.buying.outline_bound import total_area
 from estimator.buying.remnants import FromRemnant, cut_area, laid_on_remnant, without
 from estimator.buying.types import costs_less, nothing_bought
 from estimator.measure import ZERO

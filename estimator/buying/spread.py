@@ -28,6 +28,7 @@ class Part:
     """A piece as it is laid ``quantity`` times: whole, or its half on the fold.
 
     ``width`` is what it takes of the usable width; ``layers`` pieces are cut at each place.
+    ``spare`` of what is cut there were not asked for.
     """
 
     number: int
@@ -38,6 +39,7 @@ class Part:
     layers: int = 1
     half: bool = False
     words: str = ""
+    spare: int = 0
 
     @property
     def name(self) -> str:
@@ -45,21 +47,24 @@ class Part:
         return f"{self.piece.name}{self.words}"
 
 
-def parts_laid(pieces: Sequence[CutPiece], breadth: Breadth, *, nap: bool) -> Iterator[Part]:
-    """Every piece as it is laid, with its number among ``pieces``."""
+def parts_laid(pieces: Sequence[CutPiece], breadth: Breadth, *, one_way: bool) -> Iterator[Part]:
+    """Every piece as it is laid, with its number among ``pieces``.
+
+    ``one_way`` says that none may be turned end for end: the fabric has nap, or is matched.
+    """
     for number, piece in enumerate(pieces):
         if breadth.folded:
             yield from _folded(number, piece, breadth)
         else:
             width = on_cloth(piece, breadth.selvedge)
-            yield Part(number, piece, piece.quantity, width, _held(piece, nap))
+            yield Part(number, piece, piece.quantity, width, _held(piece, one_way))
 
 
-def _held(piece: CutPiece, nap: bool) -> Held:
+def _held(piece: CutPiece, one_way: bool) -> Held:
     """Turned end for end, a piece changes its selvedge for the other one."""
     if len(piece.selvedges) != 1:
         return Held.FREE
-    if not nap:
+    if not one_way:
         return Held.EITHER
     return Held.NEAR if piece.selvedges == ("left",) else Held.FAR
 
@@ -75,7 +80,7 @@ def _folded(number: int, piece: CutPiece, breadth: Breadth) -> Iterator[Part]:
         # all copies are of one hand, and of a pair one is of the other
         words = ", each in a pair with one of the other hand to spare"
         held = Held.FAR if piece.selvedges else Held.FREE
-        yield Part(number, piece, piece.quantity, width, held, 1, words=words)
+        yield Part(number, piece, piece.quantity, width, held, 1, words=words, spare=1)
         return
     if piece.on_fold or (piece.folds and narrowest > breadth.of_a_layer):
         pairs, odd = 0, piece.quantity
@@ -90,4 +95,4 @@ def _folded(number: int, piece: CutPiece, breadth: Breadth) -> Iterator[Part]:
     else:
         words = ", a pair with one to spare"
         held = Held.FAR if piece.selvedges else Held.FREE
-        yield Part(number, piece, 1, width, held, 2, words=words)
+        yield Part(number, piece, 1, width, held, 2, words=words, spare=1)

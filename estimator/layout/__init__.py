@@ -10,7 +10,7 @@ measured alone:
 
 from estimator.layout.across import next_repeat
 from estimator.layout.answer import Column, Layout, Placement, Row, Style
-from estimator.layout.choose import lay_out
+from estimator.layout.choose import lay_out, least_length_of
 from estimator.layout.effort import EVERYDAY, THOROUGH, Effort
 from estimator.layout.fullest import fullest
 from estimator.layout.in_cuts import Cuts, lay_out_in_cuts, renamed
@@ -34,6 +34,7 @@ __all__ = [
     "fullest",
     "lay_out",
     "lay_out_in_cuts",
+    "least_length_of",
     "next_repeat",
     "renamed",
 ]

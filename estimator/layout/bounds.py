@@ -100,13 +100,26 @@ def wide_bound(needs: Sequence[Need], cloth_width: int) -> int:
     return -(-doubled // 2)
 
 
-def edge_bound(needs: Sequence[Need]) -> int:
-    """Pieces held at one edge of the cloth lie one after another along it; two edges share."""
-    lengths = dict.fromkeys(Held, 0)
-    for need in needs:
-        lengths[need.held] += need.quantity * min(length for _, length in need.lies)
-    near, far, either = lengths[Held.NEAR], lengths[Held.FAR], lengths[Held.EITHER]
-    return max(near, far, -(-(near + far + either) // 2))
+def edge_bound(needs: Sequence[Need], cloth_width: int) -> int:
+    """Pieces held at one edge of the cloth lie one after another along it; two edges share.
+
+    So do wide pieces with them that none of them, from some width on, can lie beside.
+    """
+    widths = {width for need in needs if need.held is not Held.FREE for width, _ in need.lies}
+    best = 0
+    for least in sorted({0, *widths}):
+        above = 0
+        lengths = dict.fromkeys(Held, 0)
+        for need in needs:
+            length = need.quantity * min(length for _, length in need.lies)
+            narrowest = min(width for width, _ in need.lies)
+            if narrowest + least > cloth_width and 2 * narrowest > cloth_width:
+                above += length
+            elif narrowest >= least:
+                lengths[need.held] += length
+        near, far, either = lengths[Held.NEAR], lengths[Held.FAR], lengths[Held.EITHER]
+        best = max(best, above + max(near, far, -(-(near + far + either) // 2)))
+    return best
 
 
 def _best(needs: Sequence[Need], width: int) -> int:
@@ -114,5 +127,5 @@ def _best(needs: Sequence[Need], width: int) -> int:
         area_bound(needs, width),
         tallest_bound(needs),
         wide_bound(needs, width),
-        edge_bound(needs),
+        edge_bound(needs, width),
     )

@@ -13,6 +13,11 @@ from estimator.layout.rows import rows_layout
 from estimator.layout.search import Search
 
 
+def least_length_of(cloth: Cloth, blanks: Sequence[Blank]) -> int:
+    """A length in ticks that no layout of these blanks goes below, of any style."""
+    return lower_bound(kinds_of(blanks), cloth)
+
+
 def lay_out(
     cloth: Cloth,
     blanks: Sequence[Blank],

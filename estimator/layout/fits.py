@@ -33,15 +33,11 @@ def cannot_fit(box: Box, budget: Budget, *, scales: int) -> bool:
     `scales` is how many best scales are worked out from each side, one for the other; with 0 only
     the closed forms are tried, which costs next to nothing.
     """
-    if box.spare < 0:
-        return True
     sideways = box.on_its_side()
-    for here in (box, sideways):
-        plain = Scale(
-            tuple(tuple(lie.across for lie in lies) for lies in here.lies), here.across, 0
-        )
-        if _too_much_in_closed_form(here, plain):
-            return True
+    if box.spare < 0 or any(
+        _boxes_in_closed_form(here, _plain(here)) > 1 for here in (box, sideways)
+    ):
+        return True
     for here in (box, sideways):
         values, worth = _along(here), here.along
         for _ in range(scales):
@@ -50,11 +46,32 @@ def cannot_fit(box: Box, budget: Budget, *, scales: int) -> bool:
             budget.work -= line.work // STATES_A_PLACE
             if scale is None or budget.spent:
                 break
-            if scale.total > scale.worth * worth or _too_much_in_closed_form(here, scale):
+            if scale.total > scale.worth * worth or _boxes_in_closed_form(here, scale) > 1:
                 return True
             values, worth = [list(own) for own in scale.values], scale.worth
             here = here.on_its_side()
     return False
+
+
+def boxes_needed(box: Box) -> int:
+    """How many boxes like this one the pieces take at least.
+
+    What all pieces come to on a pair of scales is shared out: no box takes more than its own worth.
+    """
+    if not box.true:
+        return 1
+    sideways = box.on_its_side()
+    scales = [(box, _plain(box)), (sideways, _plain(sideways))]
+    best = best_scale(_line_across(box), _along(box), MOST_ROUNDS)
+    if best is not None:
+        scales.append((box, best))
+    return max(1, *(_boxes_in_closed_form(here, across) for here, across in scales))
+
+
+def _plain(box: Box) -> Scale:
+    """The sizes across themselves, of which a box is worth its own."""
+    values = tuple(tuple(lie.across for lie in lies) for lies in box.lies)
+    return Scale(values, box.across, 0)
 
 
 def _along(box: Box) -> list[list[int]]:
@@ -69,8 +86,8 @@ def _line_across(box: Box) -> Line:
     return Line(box.across, items)
 
 
-def _too_much_in_closed_form(box: Box, across: Scale) -> bool:
-    """Whether some closed-form scale along makes too much of the pieces, given one across."""
+def _boxes_in_closed_form(box: Box, across: Scale) -> int:
+    """How many boxes the pieces take by the best closed-form scale along, given one across."""
     lengths = sorted({lie.along for lies in box.lies for lie in lies})
     one_way: Counter[int] = Counter()
     either_way: list[tuple[int, int, int, int, int]] = []
@@ -79,14 +96,14 @@ def _too_much_in_closed_form(box: Box, across: Scale) -> bool:
             one_way[lies[0].along] += count * own[0]
         else:
             either_way.append((count, own[0], lies[0].along, own[1], lies[1].along))
+    most = 0
     for table, worth in closed_forms(lengths, box.along):
         total = sum(value * table[along] for along, value in one_way.items())
         for count, value, along, turned_value, turned_along in either_way:
             upright, turned = value * table[along], turned_value * table[turned_along]
             total += count * (upright if upright < turned else turned)
-        if total > across.worth * worth:
-            return True
-    return False
+        most = max(most, -(-total // (across.worth * worth)))
+    return most
 
 
 def closed_forms(lengths: Sequence[int], room: int) -> Iterator[tuple[dict[int, int], int]]:

@@ -13,25 +13,42 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import TypeAlias
 
 from estimator.layout.across import next_repeat
 from estimator.layout.answer import Layout, Placement, Row, Style
 from estimator.layout.bounds import lower_bound
+from estimator.layout.box import box_for, unit_of
 from estimator.layout.choose import lay_out
 from estimator.layout.effort import EVERYDAY, Effort
+from estimator.layout.fits import boxes_needed
 from estimator.layout.kinds import kinds_of
-from estimator.layout.question import Blank, Cloth, DoesNotFit, OffTheRepeat
+from estimator.layout.question import (
+    Blank,
+    Cloth,
+    DoesNotFit,
+    OffTheRepeat,
+    refuse_what_cannot_be_cut,
+)
+
+FULL_SEARCHES = 2
+"""So many different cuts are searched in full; more of them share the work of these."""
+
+_Held: TypeAlias = tuple[tuple[int, int], ...]
+"""How many of which blanks: (blank, count)."""
 
 
 @dataclass(frozen=True, slots=True)
 class Cuts:
     """The layouts of one or several cuts, whose placements name the blanks that were asked for.
 
-    ``bound`` is a length below which no layouts of these pieces can add up.
+    ``bound`` is a length in ticks below which no layouts of these pieces can add up, and
+    ``fewest`` the number of cuts below which none hold them.
     """
 
     layouts: tuple[Layout, ...]
     bound: int
+    fewest: int = 1
 
 
 def lay_out_in_cuts(
@@ -50,26 +67,31 @@ def lay_out_in_cuts(
     ``longest`` in each turn allowed; OffTheRepeat for one too long for the further cuts, where the
     first is full.
     """
-    whole = lay_out(cloth, blanks, effort=effort, rows_only=rows_only)
-    if longest is None or whole.length <= longest:
-        return Cuts((whole,), whole.bound)
-    further = _further(cloth)
+    refuse_what_cannot_be_cut(cloth, blanks)
+    kinds = kinds_of(blanks)
+    if longest is None or lower_bound(kinds, cloth) <= longest:
+        whole = lay_out(cloth, blanks, effort=effort, rows_only=rows_only)
+        if longest is None or whole.length <= longest:
+            return Cuts((whole,), whole.bound)
     rest = longest - cloth.repeat
     lying = [_lying(index, blank, cloth, longest, rest) for index, blank in enumerate(blanks)]
     turned = {index for index, blank in enumerate(blanks) if lying[index].width != blank.width}
-    rows = lay_out(cloth, lying, effort=effort, rows_only=True).rows
-    first, *others = _into_cuts(rows, cloth.repeat, longest)
-    layouts = [best_cut(first, cloth, lying, longest, effort, rows_only)]
-    known: dict[tuple[tuple[int, int], ...], Layout] = {}  # many cuts hold the same pieces
+    in_rows = lay_out(cloth, lying, effort=effort, rows_only=True)
+    parted = _into_cuts(in_rows.rows, cloth.repeat, longest)
+    # many cuts hold the same pieces; on a repeat the first one is bought otherwise
+    keys = [(cloth.repeat > 0 and not number, _pieces_in(own)) for number, own in enumerate(parted)]
+    share = Effort(effort.work * FULL_SEARCHES // max(FULL_SEARCHES, len(set(keys))))
+    laid: dict[tuple[bool, _Held], Layout] = {}
+    for key, own in zip(keys, parted, strict=True):
+        if key not in laid:
+            of_cut, room = (cloth, longest) if key[0] else (_further(cloth), rest)
+            laid[key] = told_of(best_cut(own, of_cut, lying, room, share, rows_only), turned)
+    bound = lower_bound(kinds, replace(cloth, repeat=0))
     if not cloth.repeat:
-        known[_pieces_in(first)] = layouts[0]
-    for own in others:
-        held = _pieces_in(own)
-        if held not in known:
-            known[held] = best_cut(own, further, lying, rest, effort, rows_only)
-        layouts.append(known[held])
-    bound = lower_bound(kinds_of(blanks), replace(cloth, repeat=0))
-    return Cuts(tuple(told_of(layout, turned) for layout in layouts), bound)
+        bound = max(bound, in_rows.bound)  # cuts laid one after another are one layout
+    box = box_for(kinds, cloth, longest, unit_of(kinds, cloth))
+    assert box is not None, "each piece by itself goes into a cut"
+    return Cuts(tuple(laid[key] for key in keys), bound, boxes_needed(box))
 
 
 def _further(cloth: Cloth) -> Cloth:
@@ -121,15 +143,19 @@ def _into_cuts(rows: Sequence[Row], repeat: int, longest: int) -> list[list[Row]
     The first cut holds ``longest``, each further one a repeat less. Raises OffTheRepeat.
     """
     cuts: list[_Cut] = []
+    first, height = 0, 0  # what has refused a row refuses the rows that are as high
     rest = longest - repeat
     for row in sorted(rows, key=lambda one: -one.height):
+        first, height = first if row.height == height else 0, row.height
         whole = next_repeat(row.height, repeat)
         spare = whole - row.height
-        for number, own in enumerate(cuts):
+        for number in range(first, len(cuts)):
+            own = cuts[number]
             if own.whole + whole - max(own.spare, spare) <= (rest if number else longest):
                 own.rows.append(row)
                 own.whole += whole
                 own.spare = max(own.spare, spare)
+                first = number
                 break
         else:
             if cuts and row.height > rest:
@@ -140,6 +166,7 @@ def _into_cuts(rows: Sequence[Row], repeat: int, longest: int) -> list[list[Row]
                     f"a piece {tallest.length} ticks long needs a further cut, of which {rest} "
                     "are sure to lie from the start of a repeat on",
                 )
+            first = len(cuts)
             cuts.append(_Cut([row], whole, spare))
     return [in_order(own.rows, repeat) for own in cuts]
 
@@ -181,7 +208,7 @@ def _stacked(rows: Sequence[Row], cloth: Cloth) -> tuple[Row, ...]:
     return tuple(stacked)
 
 
-def _pieces_in(rows: Sequence[Row]) -> tuple[tuple[int, int], ...]:
+def _pieces_in(rows: Sequence[Row]) -> _Held:
     """How many of which blanks lie in these rows: (blank, count)."""
     places = (p.blank for row in rows for column in row.columns for p in column.placements)
     return tuple(sorted(Counter(places).items()))

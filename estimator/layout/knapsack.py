@@ -17,11 +17,13 @@ LARGEST_LINE = 20_000
 """Most steps of room that a line may have; finer questions are not answered."""
 MOST_IN_A_LINE = 300
 """Most pieces that may lie in one line; with more, selections are too many to be gone through."""
+MANY_COPIES = 24
+"""Of more copies than this, bundles of 1, 2, 4 and so on are taken and not one after another."""
 SLACK = 1e-9
 """Selections this close to hopeless, as a share of the best value, are not dropped."""
 
 Number: TypeAlias = float | int
-_Pieces: TypeAlias = "tuple[int, int, _Pieces] | None"
+_Pieces: TypeAlias = "tuple[int, int, int, _Pieces] | None"
 _State: TypeAlias = tuple[int, Number, _Pieces]
 _Offer: TypeAlias = tuple[float, int, list[tuple[int, int, Number]]]
 
@@ -65,14 +67,14 @@ class Line:
         states: list[_State] = [(0, 0, None)]
         for place, (ratio, index, takes) in enumerate(offers):
             following = offers[place + 1][0] if place + 1 < len(offers) else 0.0
-            for _ in range(self.copies[index]):
+            for times in self._bundles(index, len(takes)):
                 more: list[_State] = []
                 least = best * (1 - SLACK)
                 for used, value, pieces in states:
                     for which, size, worth in takes:
-                        with_it, at = value + worth, used + size
+                        with_it, at = value + worth * times, used + size * times
                         if at <= self.room and with_it + ratio * (self.room - at) >= least:
-                            more.append((at, with_it, (index, which, pieces)))
+                            more.append((at, with_it, (index, which, times, pieces)))
                             if with_it > best:
                                 best, chosen = with_it, more[-1][2]
                 if not more:
@@ -84,6 +86,20 @@ class Line:
                 state for state in states if state[1] + following * (self.room - state[0]) >= least
             ]
         return best, _listed(chosen)
+
+    def _bundles(self, index: int, ways: int) -> list[int]:
+        """Copies of an item, in bundles of which each number up to all of them can be made up.
+
+        One by one where each may lie in several ways, for those of a bundle lie alike.
+        """
+        left = self.copies[index]
+        if ways > 1 or left <= MANY_COPIES:
+            return [1] * left
+        bundles: list[int] = []
+        while left:
+            bundles.append(min(left, 1 << len(bundles)))
+            left -= bundles[-1]
+        return sorted(bundles)
 
     def _offers(self, values: Sequence[Sequence[Number]]) -> list[_Offer]:
         """Items worth taking, the best value for its size first."""
@@ -104,8 +120,10 @@ class Line:
         pieces: _Pieces = None
         for _, index, takes in offers:
             which, size, value = max(takes, key=lambda take: take[2] / take[1])
-            for _ in range(min(self.items[index].count, (self.room - used) // size)):
-                total, used, pieces = total + value, used + size, (index, which, pieces)
+            times = min(self.items[index].count, (self.room - used) // size)
+            if times:
+                total, used = total + value * times, used + size * times
+                pieces = (index, which, times, pieces)
         return total, pieces
 
 
@@ -124,6 +142,6 @@ def _undominated(states: list[_State]) -> list[_State]:
 def _listed(pieces: _Pieces) -> list[tuple[int, int]]:
     out = []
     while pieces is not None:
-        out.append((pieces[0], pieces[1]))
-        pieces = pieces[2]
+        index, which, times, pieces = pieces
+        out += [(index, which)] * times
     return out

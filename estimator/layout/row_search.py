@@ -16,7 +16,7 @@ from estimator.layout.effort import STATES_A_PLACE, Budget
 from estimator.layout.filled import Lies, RowFiller
 from estimator.layout.kinds import Kind
 from estimator.layout.question import Cloth
-from estimator.layout.rows import in_order, score
+from estimator.layout.rows import bought_and_rows, in_order, score
 from estimator.layout.shelves import RULES, Shelf, pack
 
 SEED = 1980
@@ -60,6 +60,9 @@ class RowSearch:
 
     def _keep_if_better(self, shelves: Sequence[Shelf]) -> None:
         ordered = in_order(shelves, self._cloth.repeat)
+        first = bought_and_rows(ordered, self._cloth)
+        if self._score is not None and first > self._score[:2]:
+            return  # thousands of cuts are not counted for nothing
         its_score = score(ordered, self._cloth)
         if self._score is None or (its_score, ordered) < (self._score, self.best):
             self.best, self._score = ordered, its_score

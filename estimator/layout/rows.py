@@ -41,18 +41,33 @@ def length_of(shelves: Sequence[Shelf], repeat: int) -> int:
 def score(shelves: Sequence[Shelf], cloth: Cloth) -> tuple[int, int, int, int]:
     """What is bought, rows, straight cuts, length: the less, the better, in this order."""
     length = length_of(shelves, cloth.repeat)
-    return cloth.buys(length), len(shelves), cuts_of(shelves, cloth), length
+    return *bought_and_rows(shelves, cloth), cuts_of(shelves, cloth), length
+
+
+def bought_and_rows(shelves: Sequence[Shelf], cloth: Cloth) -> tuple[int, int]:
+    """What is bought, and the number of rows: the first part of their score."""
+    return cloth.buys(length_of(shelves, cloth.repeat)), len(shelves)
 
 
 def cuts_of(shelves: Sequence[Shelf], cloth: Cloth) -> int:
     """Straight cuts: one a row, one a column short of the selvedge, one or two a piece in it."""
+    known: dict[int, int] = {}  # a row that is repeated is one and the same
     cuts = len(shelves)
     for shelf in shelves:
-        for across, stack in starts_across(shelf.stacks, cloth):
-            cuts += across + stack.width < cloth.width
-            up_to_the_row = len(stack.pieces) == 1 and stack.pieces[0].length == shelf.height
-            cuts += 0 if up_to_the_row else len(stack.pieces)
-            cuts += sum(piece.width < stack.width for piece in stack.pieces)
+        if id(shelf) not in known:
+            known[id(shelf)] = _cuts_in(shelf, cloth)
+        cuts += known[id(shelf)]
+    return cuts
+
+
+def _cuts_in(shelf: Shelf, cloth: Cloth) -> int:
+    """Straight cuts within one row."""
+    cuts = 0
+    for across, stack in starts_across(shelf.stacks, cloth):
+        cuts += across + stack.width < cloth.width
+        up_to_the_row = len(stack.pieces) == 1 and stack.pieces[0].length == shelf.height
+        cuts += 0 if up_to_the_row else len(stack.pieces)
+        cuts += sum(piece.width < stack.width for piece in stack.pieces)
     return cuts
 
 

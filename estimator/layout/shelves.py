@@ -12,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import Enum
+from heapq import heapify, heappop, heappush
 from itertools import product
 
 from estimator.layout.across import SIDES_OF, Beside, Side, next_repeat
@@ -174,13 +175,11 @@ def lie(kind: Kind, turn: Turn, cloth_width: int) -> tuple[int, int]:
 
 def pack(kinds: Sequence[Kind], cloth: Cloth, rule: Rule) -> list[Shelf]:
     """All pieces in rows, in the order in which the rows were opened."""
-    open_shelves: list[_OpenShelf] = []
+    shelves: list[_OpenShelf] = []
     for piece, quantity in _by_length(kinds, cloth.width, rule.turn):
-        first_to_try = 0
         sides = SIDES_OF[kinds[piece.kind].held]
-        for _ in range(quantity):
-            first_to_try = _place(piece, sides, open_shelves, first_to_try, cloth, rule)
-    return [shelf.closed() for shelf in open_shelves]
+        _lay_copies(_Choices(piece, sides, cloth, rule), quantity, shelves)
+    return [shelf.closed() for shelf in shelves]
 
 
 def _by_length(kinds: Sequence[Kind], cloth_width: int, turn: Turn) -> Iterator[tuple[Piece, int]]:
@@ -191,47 +190,63 @@ def _by_length(kinds: Sequence[Kind], cloth_width: int, turn: Turn) -> Iterator[
     return iter(sorted(laid, key=lambda one: (-one[0].length, -one[0].width, one[0].kind)))
 
 
-def _place(
-    piece: Piece,
-    sides: tuple[Side, ...],
-    shelves: list[_OpenShelf],
-    first_to_try: int,
-    cloth: Cloth,
-    rule: Rule,
-) -> int:
-    """Lay one piece; returns the first row that could still take another one like it.
+@dataclass(frozen=True, slots=True)
+class _Choices:
+    """Where a piece may go, held at one of these `sides`."""
 
-    Rows only fill up, so a row that refused a piece will refuse its copies too.
+    piece: Piece
+    sides: tuple[Side, ...]
+    cloth: Cloth
+    rule: Rule
+
+    def in_row(self, shelf: _OpenShelf) -> tuple[_OpenStack | None, Side | None] | None:
+        """The column of a row on top of which the piece goes, or where it opens one; or None."""
+        if self.rule.stacks:
+            stack = shelf.stack_for(self.piece, self.sides, self.cloth.repeat_across)
+            if stack is not None:
+                return stack, None
+        side = shelf.side_for(self.piece, self.sides)
+        return None if side is None else (None, side)
+
+    def rank(self, number: int, shelf: _OpenShelf) -> tuple[int, int] | None:
+        """How far down the list of rows to choose from this one stands; None if it has no room."""
+        anywhere = self.sides == (Side.NONE,)
+        if anywhere and self.piece.width > shelf.beside.room and self.piece.length > shelf.above:
+            return None  # most rows of a large show are full: they are not worth a closer look
+        place = self.in_row(shelf)
+        if place is None:
+            return None
+        if self.rule.fit is not Fit.BEST:
+            return 0, number
+        stack, _ = place
+        return (stack.width if stack else shelf.beside.room) - self.piece.width, number
+
+
+def _lay_copies(choices: _Choices, quantity: int, shelves: list[_OpenShelf]) -> None:
+    """Lay copies of one piece, each in the row that the rule prefers.
+
+    Only the row that takes a copy changes, so the others keep their places in the queue: thousands
+    of copies ask each row once, and not once each.
     """
-    if rule.fit is Fit.NEXT:
-        first_to_try = max(0, len(shelves) - 1)
-    best: tuple[int, int] | None = None
-    best_stack: _OpenStack | None = None
-    best_side: Side | None = None
-    first_open: int | None = None
-    anywhere = sides == (Side.NONE,)
-    for index in range(first_to_try, len(shelves)):
-        shelf = shelves[index]
-        if anywhere and piece.width > shelf.beside.room and piece.length > shelf.above:
-            continue  # most rows of a large show are full: they are not worth a closer look
-        stack = shelf.stack_for(piece, sides, cloth.repeat_across) if rule.stacks else None
-        side = None if stack else shelf.side_for(piece, sides)
-        if stack is None and side is None:
-            continue
-        first_open = index if first_open is None else first_open
-        over = (stack.width if stack else shelf.beside.room) - piece.width
-        if best is None or (over, index) < best:
-            best, best_stack, best_side = (over, index), stack, side
-        if rule.fit is not Fit.BEST:
-            break
-    if best is None:
-        shelf, best_side = _OpenShelf(piece.length, cloth), sides[0]
-        shelves.append(shelf)
-        first_open = len(shelves) - 1
-    else:
-        shelf = shelves[best[1]]
-    if best_stack is None:
-        assert best_side is not None, "a piece goes on top of a column, or opens one"
-        best_stack = shelf.opened(piece, best_side)
-    shelf.lay(piece, best_stack, cloth.repeat)
-    return first_open if first_open is not None else len(shelves) - 1
+    piece, cloth = choices.piece, choices.cloth
+    first = max(0, len(shelves) - 1) if choices.rule.fit is Fit.NEXT else 0
+    ranks = (choices.rank(number, shelves[number]) for number in range(first, len(shelves)))
+    queue = [rank for rank in ranks if rank is not None]
+    heapify(queue)
+    for _ in range(quantity):
+        if queue:
+            _, number = heappop(queue)
+        else:
+            number = len(shelves)
+            shelves.append(_OpenShelf(piece.length, cloth))
+        shelf = shelves[number]
+        place = choices.in_row(shelf)
+        assert place is not None, "a row in the queue, or a new one, takes the piece"
+        stack, side = place
+        if stack is None:
+            assert side is not None, "a piece goes on top of a column, or opens one"
+            stack = shelf.opened(piece, side)
+        shelf.lay(piece, stack, cloth.repeat)
+        rank = choices.rank(number, shelf)
+        if rank is not None:
+            heappush(queue, rank)

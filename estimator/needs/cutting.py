@@ -97,9 +97,18 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
         on_bias=on_bias,
         selvedges=selvedges,
         on_fold=any(finishes[side].finish is Finish.FOLD for side in opens),
-        else_cut="cut it on the straight grain, or in parts with a seam" if on_bias else "",
+        else_cut=_else_cut(grain, to_cut),
         note="; ".join(filter(None, notes)),
     )
+
+
+def _else_cut(grain: Grain, to_cut: ToCut) -> str:
+    """How a piece may be cut that is too wide, where it is not simply let lie either way."""
+    if grain is Grain.BIAS:
+        return "cut it on the straight grain, or in parts with a seam"
+    if grain is Grain.CROSSWISE and to_cut.nap:
+        return 'lay it along the fabric (grain = "lengthwise"), or cut it in parts with a seam'
+    return ""
 
 
 def _narrow_end(sized: Sized, to_cut: ToCut) -> str:

@@ -12,7 +12,7 @@ from estimator.needs.allowances import allowances_of
 from estimator.needs.closures import check_closures, sold_ready_cut
 from estimator.needs.counted import counted_in, counted_together
 from estimator.needs.cutting import cut_length, cut_piece, with_own_sizes
-from estimator.needs.fits import refuse_too_wide
+from estimator.needs.fits import refuse_all_selvedge, refuse_too_wide
 from estimator.needs.makeup import is_hanging, takes_a_length
 from estimator.needs.pieced import refuse_not_flat
 from estimator.needs.sewing import check_sewing
@@ -117,6 +117,7 @@ def _fabrics(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
         to_cut = (*_to_cut(fabric, order, faults), *_strips(fabric, order, job, faults))
         with faults.at(order.places, path):
             terms = fabric_terms(fabric, order, job)
+            refuse_all_selvedge(terms)
             if _is_idle(fabric, order):
                 raise Wrong(
                     f"no piece is cut from {quoted(fabric.name)}",

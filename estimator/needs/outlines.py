@@ -66,7 +66,7 @@ def edge_word(edges: Allowances, side: str) -> str:
 
 def fold_note(edges: Allowances) -> str:
     on_fold = any(edges.is_fold(side) for side in SIDES)
-    return "on the fold, laid opened out" if on_fold else ""
+    return "on the fold, its cut size opened out" if on_fold else ""
 
 
 def slanted_sides(piece: Piece) -> tuple[str, ...]:

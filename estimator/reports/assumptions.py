@@ -71,6 +71,8 @@ def _of_fabrics(estimate: Estimate) -> Iterator[str]:
             across = tape_text(terms.repeat_across, unit)
             of_fold = ", counted from the fold" if option.breadth.folded else ""
             parts.append(f"pieces start on the repeat of {across} across{of_fold}")
+            if any(piece.selvedges for piece in option.pieces):
+                parts.append("but for those on the selvedge, which lie where that is")
         if option.breadth.folded:
             parts.append("laid folded lengthwise and cut in pairs")
             if terms.repeat_across:

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
 
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.folding import bought_other_way
+from estimator.buying.laying import Laid
 from estimator.buying.one_width import WidthOption
 from estimator.estimated import Estimate
 from estimator.measure import Length, natural_text, shop_text, usable_text
 from estimator.needs.types import CutPiece
+from estimator.plan import Made
 from estimator.prices import money_text
 from estimator.reports.scaled import scaled_note
 from estimator.reports.stash_papers import NOTHING_TO_BUY, where_text
@@ -105,8 +108,11 @@ def widths_table(choice: FabricChoice, estimate: Estimate) -> Table:
         for one in choice.unfit
     ]
     if other := other_way_text(choice):
-        notes.append(f"{sentence(other)}.")
-    if any(piece.quantity and "width" in piece.note for piece in choice.chosen.pieces):
+        chosen = choice.chosen
+        width = width_text(chosen.width, chosen.buy.offer.sold_by, estimate)
+        notes.append(f"At {width}: {other}." if len(choice.options) > 1 else f"{sentence(other)}.")
+    strips = any(one.piece.made is Made.JOINED_STRIP for one in choice.need.hanging)
+    if strips and any(option.pieces != choice.chosen.pieces for option in choice.options):
         notes.append("Strips take the fabric's width, so the pieces differ from width to width.")
     return Table(
         title=fabric_title(choice, estimate),
@@ -159,21 +165,35 @@ def cut_table(estimate: Estimate, *, with_garments: bool = True) -> Table:
             Column("Note", wide=40),
         ),
         rows=tuple(
-            _cut_row(choice, piece, with_garments, (where, scaled_note(piece, estimate)))
+            _cut_row(choice, piece, with_garments, (where, spare, scaled_note(piece, estimate)))
             for choice in estimate.fabrics
-            for pieces, where in _parts(choice)
-            for piece in pieces
+            for pieces, laid, where in _parts(choice)
+            for piece, spare in zip(pieces, _spares(pieces, laid), strict=True)
         ),
         unit=unit,
         notes=("Widths lie across the fabric and lengths along it.",),
     )
 
 
-def _parts(choice: FabricChoice) -> Iterator[tuple[Sequence[CutPiece], str]]:
+def _parts(choice: FabricChoice) -> Iterator[tuple[Sequence[CutPiece], Laid, str]]:
     """What is cut from the stash, and from where; then what is cut from the cloth bought."""
     for one in choice.chosen.stash:
-        yield one.pieces, f"from the stash: {where_text(one.taken)}"
-    yield choice.chosen.pieces, ""
+        yield one.pieces, one.laid, f"from the stash: {where_text(one.taken)}"
+    yield choice.chosen.pieces, choice.chosen.laid, ""
+
+
+def _spares(pieces: Sequence[CutPiece], laid: Laid) -> Iterator[str]:
+    """Of each piece, what is cut beyond its number where folded fabric is cut in pairs."""
+    spare = Counter[int]()
+    for lot in laid.lots:
+        spare[lot.piece] += lot.spare * lot.blank.quantity
+    for number, piece in enumerate(pieces):
+        if not spare[number]:
+            yield ""
+        elif piece.square:
+            yield f"folded, {spare[number]} of the other hand are cut with them, to spare"
+        else:
+            yield "folded, the last is cut in a pair, with one to spare"
 
 
 def _garment(piece: CutPiece) -> str:

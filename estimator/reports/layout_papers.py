@@ -12,6 +12,7 @@ from estimator.estimated import Estimate
 from estimator.layout import Layout, Placement, Style
 from estimator.measure import Length, Unit, tape_text, usable_text
 from estimator.needs.selvedges import Breadth
+from estimator.reports.alike import alike_cuts, cuts_words, rows_alike
 from estimator.reports.bolt_widths import narrowest_text
 from estimator.reports.fabric_papers import other_way_text, proof_text, sentence, waste_text
 from estimator.reports.sketch import sketch
@@ -36,32 +37,39 @@ def places_columns(breadth: Breadth) -> tuple[Column, ...]:
 def written_layouts(
     choice: FabricChoice, estimate: Estimate
 ) -> Iterator[tuple[Table, tuple[str, ...]]]:
-    """For each cut of a fabric its layout, and each of its rows as one line of text.
+    """For each group of cuts alike their layout, and each of its rows as one line of text.
 
     Distances are from the cut end, and from the near selvedge or the fold. A close layout has no
     rows.
     """
     laid = choice.chosen.laid
-    for number, cut in enumerate(laid.cuts):
-        yield _of_cut(number, choice, estimate), row_sketches(laid, cut)
+    groups = alike_cuts(choice)
+    for numbers in groups:
+        table = _of_cuts(numbers, choice, estimate, last=numbers is groups[-1])
+        yield table, row_sketches(laid, laid.cuts[numbers[0]])
 
 
 def row_sketches(laid: Laid, cut: Layout) -> tuple[str, ...]:
     """Each row of a layout as one line of text."""
     names = tuple(lot.name for lot in laid.lots)
-    return tuple(
-        f"row {row:3} {sketch(cut, band, names)}" for row, band in enumerate(cut.rows, start=1)
-    )
+    lines = []
+    for alike in rows_alike(cut):
+        lines.append(f"row {alike.number:3} {sketch(cut, alike.row, names)}")
+        if alike.more:
+            lines.append(f"        {alike.words}")
+    return tuple(lines)
 
 
-def _of_cut(number: int, choice: FabricChoice, estimate: Estimate) -> Table:
+def _of_cuts(
+    numbers: Sequence[int], choice: FabricChoice, estimate: Estimate, *, last: bool
+) -> Table:
     unit = tape_unit(estimate)
-    chosen, layout = choice.chosen, choice.chosen.laid.cuts[number]
+    chosen, layout = choice.chosen, choice.chosen.laid.cuts[numbers[0]]
     width = width_text(chosen.width, chosen.buy.offer.sold_by, estimate)
     title = f"{fabric_title(choice, estimate)}, {width} wide"
-    if len(chosen.laid.cuts) > 1:
-        title += f", cut {number + 1} of {len(chosen.laid.cuts)}"
-    trimmed = number > 0 and choice.need.terms.repeat is not None
+    if which := cuts_words(numbers, len(chosen.laid.cuts)):
+        title += f", {which}"
+    trimmed = numbers[0] > 0 and choice.need.terms.repeat is not None
     return Table(
         title=title,
         columns=places_columns(chosen.breadth),
@@ -74,7 +82,7 @@ def _of_cut(number: int, choice: FabricChoice, estimate: Estimate) -> Table:
                 if trimmed
                 else ()
             ),
-            *(_of_the_whole(choice, estimate) if layout is chosen.laid.cuts[-1] else ()),
+            *(_of_the_whole(choice, estimate) if last else ()),
         ),
     )
 
@@ -110,6 +118,7 @@ def _how_it_lies(choice: FabricChoice, layout: Layout, unit: Unit) -> str:
 def layout_rows(option: WidthOption, layout: Layout, unit: Unit) -> Iterator[tuple[Value, ...]]:
     """A line for each piece, or for equal ones side by side: its row, and where it lies.
 
+    Rows that follow alike are told once, with how far each lies from the one before it.
     The pieces of a close layout lie in no rows and are numbered themselves.
     """
     if layout.style is Style.CLOSE:
@@ -117,12 +126,17 @@ def layout_rows(option: WidthOption, layout: Layout, unit: Unit) -> Iterator[tup
         for number, place in enumerate(placed, start=1):
             yield (number, None, *_place(option, [place], unit))
         return
-    for number, row in enumerate(layout.rows, start=1):
-        begins: tuple[Value, Value] = (number, Length(row.height))
-        places = [place for column in row.columns for place in column.placements]
-        for alike in _side_by_side(places):
-            yield (*begins, *_place(option, alike, unit))
+    for alike in rows_alike(layout):
+        begins: tuple[Value, Value] = (alike.number, Length(alike.row.height))
+        places = [place for column in alike.row.columns for place in column.placements]
+        for group in _side_by_side(places):
+            yield (*begins, *_place(option, group, unit))
             begins = (None, None)
+        if alike.more:
+            apart = tape_text(Length(alike.apart), unit)
+            begin = Length(alike.row.start + alike.apart * alike.more)
+            words = f"{alike.words}, each {apart} on from the last; the last of them begins"
+            yield (None, None, words, begin, None, None, None)
 
 
 def _side_by_side(places: Sequence[Placement]) -> Iterator[list[Placement]]:

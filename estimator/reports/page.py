@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.estimated import Estimate
 from estimator.layout import Style
+from estimator.reports.alike import alike_cuts
 from estimator.reports.assumptions import assumptions
 from estimator.reports.budget_papers import budget_table, savings_table
 from estimator.reports.fabric_papers import cut_table, widths_table
@@ -177,7 +178,9 @@ def _layouts(choice: FabricChoice, estimate: Estimate) -> list[dict[str, Any]]:
         for number, (table, _) in enumerate(remnant_layouts(choice, estimate))
     ] + [
         (table, layout_pictures(choice, number, estimate), cuts[number])
-        for number, (table, _) in enumerate(written_layouts(choice, estimate))
+        for (number, *_), (table, _) in zip(
+            alike_cuts(choice), written_layouts(choice, estimate), strict=True
+        )
     ]
     return [
         {

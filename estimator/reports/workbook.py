@@ -14,6 +14,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 from estimator.bill import NO_FUNDS, Funds
 from estimator.estimated import Estimate
 from estimator.measure import Unit
+from estimator.reports.alike import alike_cuts
 from estimator.reports.as_written import add_record
 from estimator.reports.assumptions import assumptions
 from estimator.reports.cells import (
@@ -128,7 +129,8 @@ def _layouts(estimate: Estimate) -> Iterator[tuple[Table, Sequence[Picture]]]:
     for choice in estimate.fabrics:
         for number, (table, _) in enumerate(remnant_layouts(choice, estimate)):
             yield table, remnant_pictures(choice, number, estimate)
-        for number, (table, _) in enumerate(written_layouts(choice, estimate)):
+        layouts = written_layouts(choice, estimate)
+        for (number, *_), (table, _) in zip(alike_cuts(choice), layouts, strict=True):
             yield table, layout_pictures(choice, number, estimate)
 
 

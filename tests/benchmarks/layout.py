@@ -21,7 +21,7 @@ from time import perf_counter
 
 from tabulate import tabulate
 
-from estimator.layout import EVERYDAY, THOROUGH, Blank, Cloth, Effort, lay_out
+from estimator.layout import EVERYDAY, THOROUGH, Blank, Cloth, Effort, lay_out, lay_out_in_cuts
 from estimator.layout.kinds import kinds_of
 from estimator.layout.rows import in_order, length_of
 from estimator.layout.shelves import FIRST_FIT, pack
@@ -30,6 +30,9 @@ from tests.benchmarks.rectangles import CutUp, cut_up
 from tests.benchmarks.rival import best_of_rectpack
 from tests.benchmarks.solver import SEED, shortest
 from tests.verify_layout import assert_sound
+
+BOLT_OF_PIECES = 25
+"""A bolt is as long as so many of the longest piece."""
 
 Answer = tuple[int, int]
 """Length of a layout and a bound that was proved with it (0: none), in ticks."""
@@ -163,6 +166,22 @@ def curve_table(counts: Sequence[int]) -> str:
     return tabulate(rows, heads, disable_numparse=True, stralign="right")
 
 
+def bolt_table(counts: Sequence[int]) -> str:
+    """What it takes to part the pieces over cuts, each no longer than a bolt of so many rows."""
+    rows = []
+    for count in counts:
+        made = copies_of_kinds(count)
+        longest = BOLT_OF_PIECES * max(blank.length for blank in made.blanks)
+        started = perf_counter()
+        found = lay_out_in_cuts(made.cloth, made.blanks, longest)
+        seconds = perf_counter() - started
+        over = 100 * (sum(cut.length for cut in found.layouts) / found.bound - 1)
+        timed = [f"{seconds:.2f}", f"{1e6 * seconds / count:.0f}", f"{over:.2f}"]
+        rows.append([count, len(found.layouts), found.fewest, *timed])
+    heads = ["on bolts, pieces of 50 kinds", "cuts", "fewest", "seconds", "microseconds a piece"]
+    return tabulate(rows, [*heads, "% over bound"], disable_numparse=True, stralign="right")
+
+
 def main() -> None:
     options = argparse.ArgumentParser(description="The layout engine beside its rivals.")
     options.add_argument("--cuttings", type=int, default=204, help="garment-like cuttings (204)")
@@ -201,6 +220,7 @@ def main() -> None:
         print(rectangles_table(scores, cuts))
     if chosen.curve:
         print("\n" + curve_table(chosen.curve))
+        print("\n" + bolt_table(chosen.curve))
 
 
 if __name__ == "__main__":

@@ -246,8 +246,8 @@ def test_a_long_enough_bolt_changes_nothing() -> None:
 def test_a_piece_longer_than_any_bolt_is_refused() -> None:
     (found,) = complaints(bolts("2 yd").replace('length = "70"', 'length = "71"'))
     assert (
-        "'cloth' lies 71 in along the fabric, and no bolt is longer than 72 in, its ends still to "
-        "be straightened; take a longer bolt, or cut the piece in parts with a seam"
+        "'cloth' lies 71 in along the fabric and takes 73 in of it with straightened ends, and no "
+        "bolt is longer than 72 in; take a longer bolt, or cut the piece in parts with a seam"
     ) in found
 
 
@@ -310,3 +310,35 @@ def test_the_written_layout_says_where_a_further_cut_is_trimmed() -> None:
     assert trimmed in second
     assert trimmed not in first
     assert any("each cut after the first has 24 in more" in line for line in assumptions(found))
+
+
+def test_a_piece_too_wide_to_lie_upright_and_too_long_for_the_bolt_when_turned_is_refused() -> None:
+    # 62 in wide on 60 in, so it would have to lie turned, 62 in along a bolt of 1 yd
+    text = (
+        bolts("1 yd")
+        .replace('width = "40"', 'width = "62"')
+        .replace('length = "70"', 'length = "30"')
+    )
+    (found,) = complaints(text + 'grain = "either"\n')
+    told = "lies 62 in along the fabric and takes 64 in of it with straightened ends"
+    assert told in found
+    assert "no bolt is longer than 36 in" in found
+
+
+def test_cuts_are_listed_as_they_are_spoken_and_many_are_counted() -> None:
+    (choice,) = estimate(plan(bolts("4 yd"))).fabrics
+    assert "cut in 4 yd, 4 yd and 2 yd" in choice.purchase.notes
+    many = bolts("4 yd").replace("quantity = 5", "quantity = 21")
+    (choice,) = estimate(plan(many)).fabrics
+    assert "cut in 11 lengths, 10 of 4 yd and 1 of 2 yd" in choice.purchase.notes
+
+
+def test_the_working_of_several_cuts_tells_which_cut_it_is_and_works_equal_ones_once() -> None:
+    (choice,) = estimate(plan(bolts("4 yd"))).fabrics
+    steps = choice.chosen.buy.steps
+    assert [step.label for step in steps if step.label.startswith("length of")] == [
+        "length of the cutting layout, cuts 1 and 2",
+        "length of the cutting layout, cut 3",
+    ]
+    assert [step.result for step in steps if step.label == "cuts alike"] == [length("8 yd")]
+    assert steps[-1].result == choice.chosen.buy.bought == length("10 yd")

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import pytest
 
-from estimator import Estimate
+from estimator import Estimate, estimate
 from estimator.buying.one_width import WidthOption
 from estimator.layout import Blank, Cloth
 from estimator.measure import Length
 from estimator.written import length
-from tests.plans import by, complaints, in_print, needed
+from tests.plans import HEADING, by, complaints, in_print, needed, plan
 from tests.verify_layout import assert_sound
 
 # A panel of 38 1/2 by 61 1/4 leaves 6 1/2 in of the 45 in print beside it.
@@ -81,3 +81,15 @@ def test_either_way_never_buys_more_and_can_be_cut(ring: str) -> None:
     blanks: list[Blank] = [lot.blank for lot in either.laid.lots]
     assert_sound(Cloth(either.usable.ticks), blanks, either.laid.cuts[0])
     assert isinstance(either.buy.bought, Length)
+
+
+def test_a_strip_along_the_fabric_is_not_longer_than_a_bolt() -> None:
+    # 186 in round in one length is no way to cut it from bolts of 3 yd; in two it is
+    strip = (
+        '[[piece]]\nname = "frill"\ncut = "print"\nmade = "joined strip"\nlength = "4"\n'
+        'ring = "186"\ngrain = "{grain}"\n'
+    )
+    heading = HEADING.replace('widths = ["45 in"]', 'widths = [{ width = "45 in", bolt = "3 yd" }]')
+    for grain in ("either", "crosswise"):
+        found = estimate(plan(heading + strip.format(grain=grain)))
+        assert all(piece.length.value <= length("106") for piece in chosen(found).pieces)

@@ -248,6 +248,18 @@ def test_a_panel_that_only_goes_on_a_plaid_folded_in_the_middle_is_refused_with_
     assert complaints(plaid("6", piece("back", 1, "57", "20", shape="rectangle"))) == []
 
 
+def test_a_plaid_whose_repeat_is_too_wide_to_be_sure_of_a_fold_is_refused() -> None:
+    # lines on which it can be folded lie 60 in apart, and so up to 30 in off the middle
+    (found,) = complaints(plaid("120", piece("back", 1, "60", "20", shape="rectangle")))
+    assert (
+        "its repeat across is so wide that there may be no line on which to fold it; "
+        'lay the fabric open (laid = "open")'
+    ) in found
+    opened = plaid("120", piece("back", 1, "60", "20", shape="rectangle"), laid="open")
+    (choice,) = estimate(plan(opened)).fabrics
+    assert other_way_text(choice).endswith("it does not take all the pieces")
+
+
 def test_a_panel_from_selvedge_to_selvedge_is_cut_across_a_folded_plaid_wherever_it_is_folded() -> (
     None
 ):

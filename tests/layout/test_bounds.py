@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from estimator.layout import Blank, Cloth
+import pytest
+
+from estimator.layout import Blank, Cloth, Held
 from estimator.layout.bounds import lower_bound
 from estimator.layout.kinds import kinds_of
+from tests.benchmarks.solver import shortest
 
 
 def bound(width, *blanks, repeat=0):
@@ -38,3 +41,21 @@ def test_with_a_repeat_the_last_piece_alone_may_leave_part_of_it():
 
 def test_a_small_piece_does_not_lower_the_bound_of_those_with_a_repeat():
     assert bound(100, (99, 5, 2), (1, 1), repeat=10) == 15
+
+
+HELD = [
+    # a band of 12 at one selvedge leaves 33 of 45 free: 35 lies above it or below
+    ((Blank("band", 12, 30, held=Held.NEAR), Blank("panel", 35, 20)), 50),
+    # two at either selvedge lie beside each other, the wide one beside neither
+    ((Blank("band", 20, 30, 2, held=Held.EITHER), Blank("wide", 26, 20, held=Held.EITHER)), 50),
+    ((Blank("near", 23, 30, held=Held.NEAR), Blank("far", 23, 20, held=Held.FAR)), 50),
+    # the narrow one may lie beside the wide one, so only the others add up
+    ((Blank("slip", 5, 40, held=Held.NEAR), Blank("band", 12, 30, held=Held.NEAR),
+      Blank("panel", 35, 50)), 80),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("blanks", "least"), HELD)
+def test_what_cannot_lie_beside_pieces_held_at_an_edge_lies_above_them(blanks, least):
+    cloth = Cloth(45)
+    assert lower_bound(kinds_of(blanks), cloth) == least == shortest(cloth, blanks).length

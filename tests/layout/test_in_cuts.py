@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -17,6 +18,7 @@ from estimator.layout import (
     lay_out,
     lay_out_in_cuts,
 )
+from tests.benchmarks.rectangles import cut_up
 from tests.layout.cuttings import cuttings
 from tests.verify_layout import assert_sound
 
@@ -48,8 +50,6 @@ def test_every_cut_can_be_cut_from_one_bolt_and_each_piece_is_cut_once(cutting, 
 
 
 def renamed(cut, names):
-    from dataclasses import replace
-
     def one(place):
         return replace(place, blank=names[place.blank])
 
@@ -82,6 +82,61 @@ def test_a_piece_that_may_turn_lies_so_that_it_is_no_longer_than_a_bolt():
 def test_a_piece_longer_than_a_bolt_is_refused():
     with pytest.raises(DoesNotFit, match="sash is 45 ticks long, the longest cut 40: 5 too long"):
         lay_out_in_cuts(Cloth(44), [Blank("sash", 10, 45, may_turn=True)], 40)
+
+
+def test_pieces_that_leave_no_room_for_each_other_in_a_cut_take_one_each():
+    # 150 + 4 > 153, both over half the width; with a narrow cuff one cut would do
+    found = lay_out_in_cuts(Cloth(50), [Blank("train", 40, 150), Blank("cuff", 40, 4)], 153)
+    assert found.fewest == len(found.layouts) == 2
+    narrow = lay_out_in_cuts(Cloth(50), [Blank("train", 40, 150), Blank("cuff", 10, 4)], 153)
+    assert narrow.fewest == len(narrow.layouts) == 1
+
+
+def test_a_cut_holds_whole_rows():
+    # rows of 40 on a bolt of 100: two a cut, so five of them take three cuts and not 200 / 100
+    found = lay_out_in_cuts(Cloth(50), [Blank("panel", 30, 40, 5)], 100)
+    assert found.fewest == len(found.layouts) == 3
+
+
+def test_a_cut_of_a_matched_print_holds_rows_of_whole_repeats():
+    # on a repeat of 8, pieces of 10 start at 0, 16 and 32, and a bolt of 34 takes two: 26 long
+    found = lay_out_in_cuts(Cloth(50, repeat=8), [Blank("panel", 30, 10, 4)], 34)
+    assert found.fewest == len(found.layouts) == 2
+    plain = lay_out_in_cuts(Cloth(50), [Blank("panel", 30, 10, 3)], 34)
+    matched = lay_out_in_cuts(Cloth(50, repeat=8), [Blank("panel", 30, 10, 3)], 34)
+    assert (plain.fewest, matched.fewest) == (1, 2)
+
+
+@given(
+    seed=st.integers(0, 10_000),
+    cuts=st.integers(2, 4),
+    pieces=st.integers(2, 7),
+    may_turn=st.booleans(),
+)
+@settings(max_examples=150, deadline=None)
+def test_pieces_cut_from_so_many_lengths_are_never_said_to_need_more(seed, cuts, pieces, may_turn):
+    made = [
+        cut_up(
+            seed + n, pieces, guillotine=True, width=30, length=40, may_turn=may_turn, slimmest=1
+        )
+        for n in range(cuts)
+    ]
+    blanks = [
+        replace(blank, name=f"{n} {blank.name}")
+        for n, one in enumerate(made)
+        for blank in one.blanks
+    ]
+    found = lay_out_in_cuts(Cloth(30), blanks, 40, effort=BRIEF)
+    assert found.fewest <= cuts
+    assert found.bound <= 40 * cuts
+
+
+def test_many_copies_take_no_more_than_a_few_cuts_different_from_each_other():
+    blanks = [Blank("panel", 21, 33, 400), Blank("pocket", 7, 8, 1_000)]
+    found = lay_out_in_cuts(Cloth(44), blanks, 500, effort=BRIEF)
+    assert len({cut.placements for cut in found.layouts}) <= 4
+    least = sum(cut.length for cut in found.layouts)
+    assert found.bound <= least <= found.bound * 1.05
 
 
 def test_of_a_matched_print_only_the_first_cut_is_as_long_as_a_bolt():

@@ -7,6 +7,7 @@ import pytest
 from estimator import Estimate, estimate
 from estimator.buying.one_width import WidthOption
 from estimator.layout import Held
+from estimator.reports.assumptions import assumptions
 from estimator.written import length
 from tests.plans import complaints, plan
 
@@ -80,6 +81,24 @@ def test_on_nap_the_left_edge_lies_at_the_near_selvedge_and_the_right_at_the_far
     )
     assert [lot.blank.held for lot in found.laid.lots] == [Held.NEAR, Held.FAR]
     assert found.laid.cuts[0].length == length("30").ticks
+
+
+@pytest.mark.parametrize("repeat", ['repeat = "7"', 'repeat_across = "7"'])
+def test_what_is_matched_keeps_to_its_own_selvedge_and_is_not_turned_end_for_end(
+    repeat: str,
+) -> None:
+    # at the other selvedge, and on its head, the print would meet its edges at other places
+    cloth = f'widths = ["45 in"]\nselvedge = "1/2"\n{repeat}'
+    found = made(
+        piece("band", 2, "5", "60", 'edges.left = "selvedge"\n'),
+        piece("panel", 1, "35", "60", ""),
+        fabric=cloth,
+    )
+    chosen = option(found)
+    band = next(lot for lot in chosen.laid.lots if lot.name == "band")
+    assert band.blank.held is Held.NEAR
+    told = "but for those on the selvedge, which lie where that is"
+    assert any(told in line for line in assumptions(found)) == ("across" in repeat)
 
 
 def test_a_band_cut_crosswise_has_its_top_on_the_selvedge() -> None:

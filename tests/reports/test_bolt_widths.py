@@ -43,3 +43,10 @@ def test_a_bolt_on_which_a_piece_does_not_go_is_said() -> None:
 
 def test_strips_that_take_the_whole_width_ask_for_the_bolt_to_be_measured() -> None:
     assert "measure the bolt" in told(CLOTH + STRIP)
+
+
+def test_a_piece_from_selvedge_to_selvedge_is_not_called_a_strip() -> None:
+    both = 'edges = { left = "selvedge", right = "selvedge" }\n'
+    assert told(CLOTH + PANELS.replace('"20"', '"45"') + both) == (
+        "pieces reach from selvedge to selvedge: measure the bolt before you buy"
+    )

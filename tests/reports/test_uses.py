@@ -31,7 +31,7 @@ def notes(found: Estimate) -> list[str]:
 
 def test_lines_of_several_garments_say_whose_they_are() -> None:
     said = notes(two_garments())
-    assert [text.split(";")[0] for text in said] == ["for apron: print", "for smock: print"]
+    assert [text.split(";")[0] for text in said] == ["for apron", "for smock"]
 
 
 def test_a_line_of_one_garment_does_not_repeat_its_own_title() -> None:
@@ -41,8 +41,8 @@ def test_a_line_of_one_garment_does_not_repeat_its_own_title() -> None:
 def test_tables_of_several_garments_are_told_apart_by_their_titles() -> None:
     found = two_garments()
     assert [next(written_layouts(one, found))[0].title for one in found.fabrics] == [
-        "print for apron: print, 45 in wide",
-        "print for smock: print, 44 in wide",
+        "print for apron, 45 in wide",
+        "print for smock, 44 in wide",
     ]
     assert len({widths_table(one, found).title for one in found.fabrics}) == 2
     assert len({one.title for one in workings(found)}) == 2

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from estimator.estimated import Estimate
 from estimator.faults import Fault, Refused
+from estimator.reports.alike import alike_cuts
 from estimator.reports.pictures.layout_pictures import layout_pictures, remnant_pictures
 from estimator.reports.pictures.marks import Picture
 from estimator.reports.pictures.png import png_bytes
@@ -21,7 +22,7 @@ def all_pictures(estimate: Estimate) -> Iterator[Picture]:
     for choice in estimate.fabrics:
         for number in range(len(choice.chosen.stash)):
             yield from remnant_pictures(choice, number, estimate)
-        for number in range(len(choice.chosen.laid.cuts)):
+        for number, *_ in alike_cuts(choice):
             yield from layout_pictures(choice, number, estimate)
     yield from trim_pictures(estimate)
     for choice in estimate.fabrics:

@@ -12,6 +12,7 @@ from estimator.estimated import Estimate
 from estimator.layout import Layout, Style
 from estimator.measure import Length, Unit, tape_text
 from estimator.needs.types import FabricTerms
+from estimator.reports.alike import alike_cuts, cuts_words
 from estimator.reports.pictures.labels import Label, label
 from estimator.reports.pictures.legend import legend_below
 from estimator.reports.pictures.lettering import width_of
@@ -51,11 +52,12 @@ ROW_TEXT = 9.0
 
 
 def layout_pictures(choice: FabricChoice, number: int, estimate: Estimate) -> tuple[Picture, ...]:
-    """One cut of a fabric in as many pictures as it is long, all of one scale."""
+    """A cut of a fabric, and those alike, in as many pictures as it is long, all of one scale."""
     cuts = choice.chosen.laid.cuts
     title = fabric_title(choice, estimate)
-    if len(cuts) > 1:
-        title += f", cut {number + 1} of {len(cuts)}"
+    numbers = next(group for group in alike_cuts(choice) if number in group)
+    if words := cuts_words(numbers, len(cuts)):
+        title += f", {words}"
     stem = f"layout-{estimate.fabrics.index(choice) + 1}-{number + 1}"
     edge = Sides("fold", "both selvedges") if choice.chosen.breadth.folded else SELVEDGES
     sheet = _Sheet.of(choice.chosen, cuts[number], choice.need.terms, edge, estimate)
