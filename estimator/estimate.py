@@ -42,7 +42,8 @@ from estimator.needs.of_job import needs_of
 from estimator.needs.runs import length_needs
 from estimator.needs.selvedges import breadth_of
 from estimator.needs.sewing import seam_remarks
-from estimator.needs.stitching import Sewn, sewn_in
+from estimator.needs.sewn import Sewn
+from estimator.needs.stitching import sewn_in
 from estimator.needs.strange_rows import strange_rows
 from estimator.needs.thread import granted_of_thread, thread_needs
 from estimator.needs.types import FabricNeed, LengthNeed, Needs
@@ -177,10 +178,10 @@ def _sewn_in(
 
 def _threads(needs: Needs, sewn: Sequence[Sequence[Sewn]], faults: Faults) -> list[Purchase]:
     """Thread for all that is sewn."""
-    purchases = []
+    purchases: list[Purchase] = []
     for need in thread_needs(needs, sewn):
         with faults.about(need.sources[0].where):
-            purchases.append(buy_thread(need))
+            purchases += buy_thread(need)
     return purchases
 
 

@@ -191,6 +191,14 @@ def natural_text(length: Length, unit: Unit) -> str:
     return tape_text(length, metric if number_of_cm else inches)
 
 
+def put_up_text(length: Length, unit: Unit) -> str:
+    """What a card or spool holds, as its shop names it: whole yards or metres, else by the tape."""
+    for shop in (unit.shop, Unit.YD, Unit.M):
+        if length.ticks % shop.length.ticks == 0:
+            return f"{length.ticks // shop.length.ticks} {shop.symbol}"
+    return natural_text(length, unit)
+
+
 def _metric_tape(unit: Unit) -> Unit:
     return unit.tape if unit.metric else Unit.CM
 

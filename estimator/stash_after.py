@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from estimator.buying.cut_lengths import as_sold
 from estimator.buying.fabric_widths import FabricChoice
-from estimator.buying.thread import full_spool, left_on_spools, on_one, spools_for
+from estimator.buying.thread import on_one
 from estimator.buying.types import Purchase
 from estimator.estimated import CUT_FROM, Estimate
 from estimator.measure import ZERO, Length, Unit, total
@@ -103,7 +103,7 @@ def _of_small_thing(line: Purchase) -> Iterator[InHand]:
         return
     row = InHand.model_construct(item=need.terms.item or offer.item, colour=need.terms.colour)
     if isinstance(need, ThreadNeed):
-        yield from _of_thread(need, line, row)
+        yield from _of_thread(line, row)
     elif isinstance(need, CountNeed):
         if isinstance(line.needed, int) and isinstance(bought, int):
             holds = offer.put_up.holds if isinstance(offer.put_up.holds, int) else 1
@@ -120,21 +120,14 @@ def _of_small_thing(line: Purchase) -> Iterator[InHand]:
         yield from _lengths(row, left, metric=offer.put_up.metric)
 
 
-def _of_thread(need: ThreadNeed, line: Purchase, row: InHand) -> Iterator[InHand]:
+def _of_thread(line: Purchase, row: InHand) -> Iterator[InHand]:
     """Spools that were not begun, and what is left on those that were."""
-    offer, bought = line.buy.offer, line.buy.bought
-    full = full_spool(need)
-    own = [one for one in line.taken if one.single.thing.length or ZERO]
-    parts = [one.amount for one in own if isinstance(one.amount, Length) and one.amount < full]
-    in_hand = sum(one.amount if isinstance(one.amount, int) else 1 for one in line.taken)
-    holds = offer.put_up.holds if isinstance(offer.put_up.holds, int) else 1
-    spools = (bought if isinstance(bought, int) else 0) * holds
-    spare = spools + in_hand - len(parts) - spools_for(need, offer, parts)
-    if spare > 0:
-        yield row.model_copy(update={"count": spare, "length": on_one(offer)})
-    for left in left_on_spools(need, offer, parts):
-        metric = offer.put_up.metric if offer.put_up.label else offer.sold_by.metric
-        if left >= LEAST_THREAD[metric]:
+    offer = line.buy.offer
+    metric = offer.put_up.metric if offer.put_up.label else offer.sold_by.metric
+    for left in line.buy.left:
+        if left == on_one(offer):
+            yield row.model_copy(update={"length": left})
+        elif left >= LEAST_THREAD[metric]:
             yield row.model_copy(update={"length": _down_to_a_mark(left, metric=metric)})
 
 

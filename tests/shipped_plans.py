@@ -10,7 +10,10 @@ from estimator.written import length
 
 ROOT = Path(__file__).resolve().parent.parent
 SHOPS = ROOT / "catalog_demo"
-DEMOS = [SHOPS / f"{name}.toml" for name in ("market_dress", "herald_tabard", "night_cloak")]
+DEMOS = [
+    SHOPS / f"{name}.toml"
+    for name in ("market_dress", "herald_tabard", "night_cloak", "goose_girl")
+]
 STARTERS = sorted((ROOT / "templates").glob("*.toml"))
 SHOWS = sorted(SHOPS.glob("*.show.toml"))
 ALL = [*sorted(set(SHOPS.glob("*.toml")) - set(SHOWS)), *STARTERS]

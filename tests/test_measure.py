@@ -13,6 +13,7 @@ from estimator.measure import (
     Length,
     Unit,
     natural_text,
+    put_up_text,
     shop_text,
     tape_text,
     total,
@@ -230,3 +231,10 @@ def test_a_length_times_a_factor_is_never_short_and_less_than_a_tick_over(
 def test_a_metre_is_longer_than_a_yard() -> None:
     assert METRE > YARD
     assert length("85.6 mm") == METRE - YARD
+
+
+def test_a_put_up_is_named_in_whole_yards_or_metres_as_its_shop_does() -> None:
+    assert put_up_text(length("250 yd"), Unit.IN) == "250 yd"
+    assert put_up_text(length("1000 m"), Unit.IN) == "1000 m"
+    assert put_up_text(length("3 yd"), Unit.CM) == "3 yd"
+    assert put_up_text(length("20 in"), Unit.IN) == "20 in"

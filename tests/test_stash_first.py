@@ -249,6 +249,34 @@ def test_thread_wholly_in_hand_is_not_bought() -> None:
     assert taken(found) == [(2, 3, 47)]
 
 
+def test_a_part_spool_in_hand_is_used_up_before_a_spool_is_bought() -> None:
+    # of the 100 in 25 are on a part spool: 75 in are on two spools of 40 in, and not on three
+    found = with_stash(HEMMED, {"item": "blue", "length": "25 in"})
+    assert bought(found, "blue").buy.cost == Decimal(6)
+    assert taken(found) == [(2, length("25 in"), ZERO)]
+    steps = bought(found, "blue").buy.steps
+    assert [step.result for step in steps[-2:]] == [length("75"), 2]
+
+
+def test_the_shorter_part_spool_is_used_up_first_and_none_is_begun_in_vain() -> None:
+    # 45 in are used up, and 55 of the 60 in; the 30 in would save no spool
+    rows = [{"item": "blue", "length": f"{long} in"} for long in (60, 30, 45)]
+    found = with_stash(HEMMED, *rows)
+    assert bought(found, "blue").buy.cost == 0
+    assert taken(found) == [(4, length("45"), ZERO), (2, length("55"), length("5"))]
+
+
+def test_each_looper_takes_a_part_cone_of_its_own() -> None:
+    # an overedge of 40 in in three threads takes 14 x 40 = 560 in: a needle a quarter, and each
+    # looper three eighths, 210 in. One cone of 300 in hand serves one looper; two are bought.
+    serged = HEMMED.replace("rolled hem", "serged").replace("spool of 40 in", "cone of 250 in")
+    found = with_stash(serged, {"item": "blue", "length": "300 in"})
+    assert bought(found, "blue").buy.bought == 2
+    ((row, used, left),) = taken(found)
+    assert row == 2
+    assert used + left == length("300")
+
+
 MATCHED = CLOTH.replace('selvedge = "1/2"', 'selvedge = "1/2"\nrepeat = "10"')
 
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from estimator.buying.fillings import Filling
+from estimator.buying.joining import JoinedFilling
 from estimator.buying.types import Buy, Filled
 from estimator.catalog import PutUp
 from estimator.measure import Length, whole_ticks
@@ -19,29 +20,35 @@ Runs = tuple[tuple[Source, Length], ...]
 
 def runs_in_turn(runs: Sequence[Run]) -> Runs:
     """All runs, each as often as it is wanted."""
-    return tuple((run.source, run.length.value) for run in runs for _ in range(run.count))
+    return tuple(
+        (run.source, one.value) for run in runs for one, count in run.in_turn for _ in range(count)
+    )
 
 
 def cut_from(
     runs: Sequence[Run],
     filling: Filling,
-    owners: Sequence[Sequence[int]] | None,
+    joined: JoinedFilling | None,
     fineness: int,
 ) -> tuple[tuple[Runs, ...], Runs]:
     """The runs on each load of a filling, and those from the roll.
 
-    A filling counts in parts of a tick, ``fineness`` of them. Of joined runs ``owners`` tells
+    A filling counts in parts of a tick, ``fineness`` of them. Where runs are joined it is told
     whose piece each is; whole runs of one length are given out in the plan's order.
     """
-    if owners is not None:
-        pieces = (
-            tuple(
-                (runs[owner].source, whole_ticks(Fraction(piece, fineness)))
-                for piece, owner in zip(load, of_load, strict=True)
+    if joined is not None:
+
+        def pieces(lengths: Sequence[int], owners: Sequence[int]) -> Runs:
+            return tuple(
+                (runs[owner].source, whole_ticks(Fraction(length, fineness)))
+                for length, owner in zip(lengths, owners, strict=True)
             )
-            for (_, load), of_load in zip(filling.loads, owners, strict=True)
+
+        on_loads = zip(filling.loads, joined.owners, strict=True)
+        return (
+            tuple(pieces(load, owners) for (_, load), owners in on_loads),
+            pieces(filling.rolled, joined.owners_rolled),
         )
-        return tuple(pieces), ()
     waiting: dict[int, list[Run]] = {}
     for run in reversed(runs):
         waiting.setdefault(int(run.length.exact * fineness), []).extend([run] * run.count)

@@ -16,13 +16,19 @@ from estimator.buying.cut_from import cut_from, off_the_roll, on_put_ups
 from estimator.buying.cut_lengths import break_note, cut_from_roll, steps_sold_of, with_waste
 from estimator.buying.filling import least_filling
 from estimator.buying.fillings import Filling, Holder, Roll, sets_of_put_ups
-from estimator.buying.joining import JoinableRun, JoinedFilling, joined_filling
+from estimator.buying.joining import (
+    JoinableRun,
+    JoinedFilling,
+    joined_beside_roll,
+    joined_filling,
+)
+from estimator.buying.run_sums import all_runs
 from estimator.buying.types import Buy, Part, Way
 from estimator.catalog import Offer
 from estimator.faults import Wrong
 from estimator.measure import Length, Unit, shop_text, tape_text, whole_ticks
 from estimator.needs.types import LengthNeed, Run
-from estimator.working import Operation, Reckoning, Step, in_all
+from estimator.working import Operation, Reckoning, Step
 
 MOST_RUNS_ON_CARDS = 5_000
 NOT_PROVED = "the least found, by a rule: a cheaper filling may be possible"
@@ -43,16 +49,38 @@ def ways_on_put_ups(need: LengthNeed, unit: Unit) -> list[Way]:
             f"there are {count} runs to fit on {offers[0].put_up.text}",
             f"plan at most {MOST_RUNS_ON_CARDS}, or offer it by the length",
         )
-    return list(_Shelf(need, offers, unit).ways())
+    return [*_Shelf(need, offers, unit).ways(), *_after_one_another(need, offers, unit)]
+
+
+def _after_one_another(need: LengthNeed, offers: list[Offer], unit: Unit) -> Iterator[Way]:
+    """Alike runs from a motif, of which only the first of each card is cut from anywhere."""
+    if len(need.runs) > 1 or not need.runs[0].after:
+        return
+    (run,) = need.runs
+    further = max(run.after, key=lambda one: one.exact)
+    begins = run.length.exact - further.exact
+    long_enough = [
+        offer for offer in offers
+        if isinstance(offer.put_up.holds, Length) and offer.put_up.holds.ticks > begins
+    ]  # fmt: skip
+    if long_enough:
+        alike = replace(need, runs=(replace(run, length=further, after=(), joins=0),))
+        yield from _Shelf(alike, long_enough, unit, begins).whole_ways()
 
 
 class _Shelf:
-    """The put-ups on offer and the runs to go on them, in whole parts of a tick."""
+    """The put-ups on offer and the runs to go on them, in whole parts of a tick.
 
-    def __init__(self, need: LengthNeed, offers: list[Offer], unit: Unit) -> None:
-        self.need, self.offers, self.unit = need, offers, unit
+    ``begins`` is what is lost of each length, in ticks, before its first run can begin.
+    """
+
+    def __init__(
+        self, need: LengthNeed, offers: list[Offer], unit: Unit, begins: Fraction = Fraction(0)
+    ) -> None:
+        self.need, self.offers, self.unit, self.begins = need, offers, unit, begins
         self.all_runs = all_runs(need)
-        self.fineness = lcm(*(run.length.exact.denominator for run in need.runs))
+        exact = [*(run.length.exact for run in need.runs), begins]
+        self.fineness = lcm(*(one.denominator for one in exact))
         self.priced = all(offer.price is not None for offer in need.terms.offers)
         rolls = [offer for offer in need.terms.offers if offer.put_up.cut_to_length]
         self.rolls = rolls if self.priced else []
@@ -70,7 +98,7 @@ class _Shelf:
         parts, pieces = holds.ticks * self.fineness, offer.put_up.pieces
         least = offer.from_quantity if isinstance(offer.from_quantity, int) else 1
         cost = int(_price(offer) * self.coin) if self.priced else parts * pieces
-        return Holder(parts, cost, max(1, least), pieces)
+        return Holder(parts - int(self.begins * self.fineness), cost, max(1, least), pieces)
 
     def _in_parts(self, number: int, run: Run) -> JoinableRun:
         return JoinableRun(
@@ -81,19 +109,39 @@ class _Shelf:
             number,
         )
 
+    def whole_ways(self) -> Iterator[Way]:
+        """All runs on put-ups, none joined."""
+        whole = least_filling([run.length for run in self.runs], self.holders)
+        if whole is not None:
+            yield self._way(whole)
+
     def ways(self) -> Iterator[Way]:
+        """Whole runs, such with a roll beside them, and joined ones."""
         lengths = [run.length for run in self.runs]
         whole = least_filling(lengths, self.holders)
         if whole is not None:
             yield self._way(whole)
+        costs = [whole.cost] if whole else []
         for roll in self.rolls:
-            partly = least_filling(lengths, self.holders, self._roll(roll))
+            on_roll = self._roll(roll)
+            costs.append(on_roll.cost(sum(lengths)))
+            partly = least_filling(lengths, self.holders, on_roll)
             if partly is not None and partly.rolled and partly.loads:
+                costs.append(partly.cost)
                 yield self._way(partly, roll)
         if any(run.joins for run in self.runs):
-            joined = joined_filling(self.runs, self.holders, whole.cost if whole else None)
-            if joined is not None and joined.joins:
-                yield self._way(joined.filling, joined=joined)
+            yield from self._joined_ways(costs)
+
+    def _joined_ways(self, costs: list[int]) -> Iterator[Way]:
+        """Runs joined on the put-ups, alone or beside a roll; ``costs`` are those without joins."""
+        joined = joined_filling(self.runs, self.holders, min(costs, default=None))
+        if joined is not None and joined.joins:
+            costs = [*costs, joined.filling.cost]
+            yield self._way(joined.filling, joined=joined)
+        for roll in self.rolls:
+            beside = joined_beside_roll(self.runs, self.holders, self._roll(roll), min(costs))
+            if beside is not None and beside.joins and beside.filling.rolled:
+                yield self._way(beside.filling, roll, beside)
 
     def _roll(self, offer: Offer) -> Roll:
         """What a length of so many parts costs from the roll, waste and the shop's step included.
@@ -113,8 +161,7 @@ class _Shelf:
     ) -> Way:
         """What is bought, each put-up with its working and the runs that are cut from it."""
         everything = self.all_runs
-        owners = joined.owners if joined else None
-        loads, rolled = cut_from(self.need.runs, filling, owners, self.fineness)
+        loads, rolled = cut_from(self.need.runs, filling, joined, self.fineness)
         joins = joined.joins if joined else 0
         if joined:
             more = whole_ticks(Fraction(joined.overlaps, self.fineness))
@@ -137,7 +184,7 @@ class _Shelf:
             buy = replace(part.buy, note=_said(notes, part.buy.note))
             parts.append(replace(part, buy=on_put_ups(buy, offer.put_up, cut)))
         if roll is not None:
-            part = self._from_roll(filling, roll, names)
+            part = self._from_roll(filling, everything, roll, names)
             parts.append(replace(part, buy=off_the_roll(part.buy, rolled)))
         return tuple(parts)
 
@@ -153,9 +200,13 @@ class _Shelf:
         pieces = sum(map(len, cards))
         what = f"{pieces} length{'s' if pieces > 1 else ''}, joined where a run has several"
         if not joins:
-            what = f"{pieces} whole run{'s' if pieces > 1 else ''}, each in one piece"
-        steps = [*rest.steps, Step(what, Operation.FITTED, Length(holder.holds // self.fineness),
-                                   len(cards))]  # fmt: skip
+            what = f"{pieces} whole runs, each in one piece" if pieces > 1 else "1 run in one piece"
+        holds = offer.put_up.holds
+        assert isinstance(holds, Length), "a put-up of a trim holds a length"
+        if self.begins:
+            kept = tape_text(whole_ticks(self.begins), self.unit)
+            what += f", and {kept} of each length to begin on a motif"
+        steps = [*rest.steps, Step(what, Operation.FITTED, holds, len(cards))]
         bought, packs = filling.bought[number], -(-len(cards) // holder.pieces)
         notes = []
         if holder.pieces > 1:
@@ -171,15 +222,17 @@ class _Shelf:
             if sum(card) < holder.holds
         )
         idle = packs * holder.pieces - len(cards)
-        left += Counter({Length(holder.holds // self.fineness): idle} if idle else {})
+        left += Counter({holds: idle} if idle else {})
         if left:
             notes.append(f"left over: {_left_text(left, self.unit)}")
         buy = Buy(offer, bought, tuple(steps), "; ".join(notes))
         return Part(buy, self._length(here))
 
-    def _from_roll(self, filling: Filling, roll: Offer, names: list[str]) -> Part:
+    def _from_roll(
+        self, filling: Filling, everything: Reckoning, roll: Offer, names: list[str]
+    ) -> Part:
         on_cards = sum(sum(card) for _, card in filling.loads)
-        rest = self.all_runs.minus("what is on the put-ups", self._length(on_cards))
+        rest = everything.minus("what is on the put-ups", self._length(on_cards))
         needed = with_waste(rest, self.need.terms)
         buy = cut_from_roll([needed], roll)
         return Part(replace(buy, note=_said(_together(names, None), buy.note)), needed.value)
@@ -228,17 +281,6 @@ def _together(names: Sequence[str], roll: Offer | None) -> list[str]:
 
 def _said(notes: Sequence[str], more: str) -> str:
     return "; ".join(filter(None, (*notes, more)))
-
-
-def all_runs(need: LengthNeed) -> Reckoning:
-    """Every run's working, one after the other, and their sum: totalled before any rounding."""
-    alike = [run.length.times("so many runs alike", run.count) for run in need.runs]
-    return in_all("all runs together", alike)
-
-
-def longest_run(need: LengthNeed) -> Length:
-    """The longest run, which the shop's longest put-up has to hold."""
-    return max(run.length.value for run in need.runs)
 
 
 def _left_text(left: Counter[Length], unit: Unit) -> str:

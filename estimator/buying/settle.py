@@ -124,7 +124,7 @@ def _by_need(lines: Sequence[Purchase]) -> Iterator[tuple[Need | None, Lines]]:
 
 
 def _lines_for(need: Need, unit: Unit) -> Lines:
-    return (buy_thread(need),) if isinstance(need, ThreadNeed) else lines_for(need, unit)
+    return buy_thread(need) if isinstance(need, ThreadNeed) else lines_for(need, unit)
 
 
 def _of_small_thing(

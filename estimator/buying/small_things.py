@@ -13,11 +13,13 @@ from estimator.buying.cut_from import off_the_roll, runs_in_turn
 from estimator.buying.cut_lengths import break_note, cut_from_roll, with_waste
 from estimator.buying.fillings import Holder
 from estimator.buying.packs import least_packs
-from estimator.buying.put_ups import all_runs, longest_run, ways_on_put_ups
+from estimator.buying.put_ups import ways_on_put_ups
+from estimator.buying.ready_cut import length_notes, length_steps, of_the_right_length
+from estimator.buying.run_sums import longest_run, runs_in_one
 from estimator.buying.types import Buy, Part, Purchase, Way, least_way
-from estimator.catalog import Kind, Offer
+from estimator.catalog import Offer
 from estimator.faults import Wrong
-from estimator.measure import Length, Unit, natural_text, tape_text
+from estimator.measure import Length, Unit, tape_text, total
 from estimator.needs.types import CountNeed, LengthNeed
 from estimator.working import Operation, Step
 
@@ -33,7 +35,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
 
     ``unit`` is that in which complaints are worded. Raises Wrong for a run that no put-up holds.
     """
-    runs = all_runs(need)
+    runs = runs_in_one(need)
     needed = with_waste(runs, need.terms)
     ways: list[Way] = []
     for offer in need.terms.offers:
@@ -58,7 +60,9 @@ def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
     run_notes = dict.fromkeys(note for run in need.runs for note in run.notes)
     best = least_way(ways)
     others = tuple(tuple(part.buy for part in way) for way in ways if way is not best)
-    takes = tuple((run.source, run.length.value * run.count) for run in need.runs)
+    takes = tuple(
+        (run.source, total(one.value * count for one, count in run.in_turn)) for run in need.runs
+    )
     return tuple(
         Purchase(
             key=_key(need.key, part, number),
@@ -69,7 +73,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
             width=part.buy.offer.width,
             needed=part.needed,
             buy=part.buy,
-            notes=(*need.notes, *run_notes, *filter(None, (part.buy.note,))),
+            notes=(*need.notes, *run_notes, *_said_of(part.buy)),
             sources=sources,
             others=others if number == 0 else (),
             takes=takes if number == 0 else (),
@@ -79,19 +83,23 @@ def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
     )
 
 
+def _said_of(buy: Buy) -> tuple[str, ...]:
+    return (buy.note,) if buy.note else ()
+
+
 def _key(key: str, part: Part, number: int) -> str:
     """The key of a need; of what is bought beside the first put-up, with its own put-up."""
     return f"{key} / {part.buy.offer.put_up.text}" if number else key
 
 
 def buy_count(need: CountNeed, unit: Unit) -> tuple[Purchase, ...]:
-    """The cheapest way to buy a notion: singly and in packs; a zip by the length it must close.
+    """The cheapest way to buy a notion: singly and in packs; a zip or bone in the right length.
 
-    Raises Wrong for a zip that is not sold in that length, or in a longer one.
+    Raises Wrong for a zip or bone that is not sold in a length that would do.
     """
     offers = need.terms.offers
     if need.opening is not None and any(offer.length for offer in offers):
-        offers = _long_enough(need, need.opening, unit)
+        offers = of_the_right_length(need, need.opening, unit)
     ways = _in_packs(need, offers)
     best = least_way(ways)
     ways += [_packed(need, [offer]) for offer in offers]
@@ -105,58 +113,18 @@ def buy_count(need: CountNeed, unit: Unit) -> tuple[Purchase, ...]:
             colour=need.terms.colour,
             width=part.buy.offer.width,
             needed=part.needed,
-            buy=_with_zip_steps(need, part.buy),
-            notes=(*need.notes, *filter(None, (part.buy.note,)), *_zip_notes(need, part.buy, unit)),
+            buy=replace(part.buy, steps=(*length_steps(need, part.buy), *part.buy.steps)),
+            notes=(
+                *need.notes,
+                *filter(None, (part.buy.note,)),
+                *length_notes(need, part.buy, unit),
+            ),
             sources=need.sources,
             others=others if number == 0 else (),
             alike=(need.terms, need.opening),
         )
         for number, part in enumerate(best)
     )
-
-
-def _with_zip_steps(need: CountNeed, buy: Buy) -> Buy:
-    length = buy.offer.length
-    if need.opening is None or length is None:
-        return buy
-    return replace(buy, steps=(*_zip_steps(need.opening, length), *buy.steps))
-
-
-def _zip_notes(need: CountNeed, buy: Buy, unit: Unit) -> list[str]:
-    length = buy.offer.length
-    if length is None:
-        if need.opening is None:
-            return []
-        return [f"for an opening of {tape_text(need.opening, unit)}: take it or the next longer"]
-    if need.opening is None and need.terms.kind is Kind.THREAD:
-        return []
-    notes = [f"{natural_text(length, unit)} long"]
-    if need.opening is not None and length > need.opening:
-        notes.append(f"shorten to {natural_text(need.opening, unit)}")
-    return notes
-
-
-def _zip_steps(opening: Length, length: Length) -> tuple[Step, ...]:
-    label = "sold in that length" if length == opening else "the next longer one sold"
-    return (
-        Step("opening to close", Operation.START, opening, opening),
-        Step(label, Operation.START, length, length),
-    )
-
-
-def _long_enough(need: CountNeed, opening: Length, unit: Unit) -> tuple[Offer, ...]:
-    """Closed-end zips in the next longer length sold; a separating zip is bought exact."""
-    lengths = sorted({offer.length for offer in need.terms.offers if offer.length})
-    exact = need.terms.kind is Kind.SEPARATING_ZIP
-    good = [length for length in lengths if (length == opening if exact else length >= opening)]
-    if not good:
-        sold = ", ".join(natural_text(length, unit) for length in lengths)
-        why = "a separating zip cannot be shortened, and " if exact else ""
-        raise Wrong(
-            f"{why}'{need.title}' is not sold for an opening of {tape_text(opening, unit)}",
-            f"the lengths sold are {sold}",
-        )
-    return tuple(offer for offer in need.terms.offers if offer.length == good[0])
 
 
 def _in_packs(need: CountNeed, offers: tuple[Offer, ...]) -> list[Way]:

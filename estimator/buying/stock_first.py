@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import ceil
 
 from estimator.buying.least_taken import least_taken
+from estimator.buying.ready_cut import fits
 from estimator.buying.remnants import length_of
-from estimator.buying.thread import buy_thread, full_spool
+from estimator.buying.thread import on_one, wound_off
 from estimator.buying.types import Buy, Purchase, costs_less, nothing_bought
-from estimator.catalog import Kind
 from estimator.measure import ZERO, Length
 from estimator.needs.types import CountNeed, LengthNeed, Run, ThreadNeed
 from estimator.stash import Single, Taken
@@ -26,8 +26,6 @@ Buying = Callable[[Need], Lines]
 MOST_RUNS, MOST_SUMS = 2_000, 4_000
 MOST_COUNTED = 200
 """Of more things in hand all are used, or none."""
-MOST_PARTS = 24
-"""Part spools that are thought of for one thread, the fullest."""
 
 
 def with_stock(need: Need, lines: Lines, singles: Sequence[Single], buying: Buying) -> Lines:
@@ -38,7 +36,7 @@ def with_stock(need: Need, lines: Lines, singles: Sequence[Single], buying: Buyi
     if isinstance(need, LengthNeed):
         found = _lengths(need, lines, singles, buying)
     elif isinstance(need, ThreadNeed):
-        found = _spools(need, lines, singles)
+        found = _spools(need, lines, singles, buying)
     elif need.opening is not None:
         found = _zips(need, lines, singles, buying)
     else:
@@ -140,17 +138,12 @@ def _fullest(
 
 
 def _zips(need: CountNeed, lines: Lines, singles: Sequence[Single], buying: Buying) -> Lines:
-    """Zips in hand that close the opening: the next longer ones, a separating zip exact."""
-    opening, exact = need.opening, need.terms.kind is Kind.SEPARATING_ZIP
-    assert opening is not None, "a zip closes an opening"
+    """Zips and bones in hand of a length that will do, those first that come nearest."""
+    assert need.opening is not None, "a zip closes an opening"
+    opening = need.opening.ticks
     fitting = sorted(
-        (
-            one
-            for one in singles
-            if one.thing.length
-            and (length_of(one) == opening if exact else length_of(one) >= opening)
-        ),
-        key=lambda one: (length_of(one), one.row, one.nth),
+        (one for one in singles if one.thing.length and fits(need, length_of(one))),
+        key=lambda one: (abs(length_of(one).ticks - opening), one.row, one.nth),
     )[: need.count]
     used = least_taken(
         fitting, lambda some: _bills(_beside_counted(need, lines, len(some), buying))
@@ -162,64 +155,47 @@ def _zips(need: CountNeed, lines: Lines, singles: Sequence[Single], buying: Buyi
     return (replace(found[0], taken=taken), *found[1:])
 
 
-def _spools(need: ThreadNeed, lines: Lines, singles: Sequence[Single]) -> Lines:
-    """Part spools used up, and full ones each in the place of one, as far as they save any.
+def _spools(need: ThreadNeed, lines: Lines, singles: Sequence[Single], buying: Buying) -> Lines:
+    """Full and part spools in hand, each for one needle or looper, before others are bought.
 
-    A full spool holds as much as any on offer.
+    A spool that says nothing of its length holds as much as the longest on offer.
     """
-    longest = full_spool(need)
-    full = [one for one in singles if one.thing.length is None or length_of(one) >= longest]
-    begun = sorted(
-        (one for one in singles if one.thing.length and length_of(one) < longest),
-        key=lambda one: (-length_of(one).ticks, one.row, one.nth),
-    )[:MOST_PARTS]
-    parts, found = _least_spools(
-        lines, ((n, (buy_thread(need, 0, _lengths_of(begun[:n])),)) for n in _up_to(len(begun)))
-    )
-    used = begun[:parts]
-    # those that state their length are one each, the others stand together as a count
-    most = sum(1 if one.thing.length else one.thing.count for one in full)
-    best, found = _least_spools(
-        found,
-        ((n, (buy_thread(need, n, _lengths_of(used)),)) for n in _up_to(min(most, MOST_COUNTED))),
-    )
-    if not best and not used:
+    longest = max(on_one(offer) for offer in need.terms.offers)
+    spools = [
+        (longest if one.thing.length is None else length_of(one), one)
+        for one in singles
+        for _ in range(1 if one.thing.length else min(one.thing.count, MOST_COUNTED))
+    ]
+    spools.sort(key=lambda one: (one[0], one[1].thing.count, one[1].row, one[1].nth))
+
+    def beside(some: Sequence[tuple[Length, Single]]) -> Lines:
+        return buying(replace(need, in_hand=tuple(length for length, _ in some)))
+
+    used = least_taken(spools[:MOST_COUNTED], lambda some: _bills(beside(some)))
+    if not used or not costs_less(_bills(beside(used)), _bills(lines)):
         return lines
-    rows = sorted(full, key=lambda one: (length_of(one), one.thing.count, one.row, one.nth))
-    taken = (*(Taken(one, length_of(one), ZERO) for one in used), *_from_spools(rows, best))
-    return (replace(found[0], taken=taken), *found[1:])
+    found = beside(used)
+    wound = wound_off(replace(need, in_hand=tuple(length for length, _ in used)))
+    begun = [
+        length - amount
+        for (length, one), amount in zip(used, wound, strict=True)
+        if one.thing.length is None and ZERO < amount < length
+    ]
+    buy = replace(found[0].buy, left=(*found[0].buy.left, *begun))
+    taken = tuple(_taken_off(used, wound))
+    return (replace(found[0], buy=buy, taken=taken), *found[1:])
 
 
-def _up_to(most: int) -> range:
-    return range(1, most + 1)
-
-
-def _lengths_of(singles: Sequence[Single]) -> tuple[Length, ...]:
-    return tuple(length_of(one) for one in singles)
-
-
-def _least_spools(lines: Lines, ways: Iterable[tuple[int, Lines]]) -> tuple[int, Lines]:
-    """The fewest of so many in hand with which least is bought; 0 where they save nothing."""
-    best, found = 0, lines
-    for count, bought in ways:
-        if costs_less(_bills(bought), _bills(found)):
-            best, found = count, bought
-        if not bought[0].buy.bought:
-            break
-    return best, found
-
-
-def _from_spools(rows: Sequence[Single], count: int) -> Iterator[Taken]:
-    for one in rows:
-        if not count:
-            return
-        if one.thing.length:
-            count -= 1
-            yield Taken(one, length_of(one), ZERO)
+def _taken_off(used: Sequence[tuple[Length, Single]], wound: Sequence[Length]) -> Iterator[Taken]:
+    """What is used of each spool; those that stand together as a count are told together."""
+    whole: Counter[Single] = Counter()
+    for (length, one), amount in zip(used, wound, strict=True):
+        if one.thing.length is None:
+            whole[one] += 1
         else:
-            amount = min(count, one.thing.count)
-            count -= amount
-            yield Taken(one, amount, one.thing.count - amount)
+            yield Taken(one, amount, length - amount)
+    for one, count in whole.items():
+        yield Taken(one, count, one.thing.count - count)
 
 
 def _counted(need: CountNeed, lines: Lines, singles: Sequence[Single], buying: Buying) -> Lines:

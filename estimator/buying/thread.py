@@ -5,49 +5,66 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from math import lcm
 
+from estimator.buying.cut_lengths import break_note
+from estimator.buying.fillings import Holder
+from estimator.buying.spools import Spools, Wound, least_spools
 from estimator.buying.types import Buy, Purchase, nothing_bought
 from estimator.catalog import Offer
 from estimator.faults import Wrong
-from estimator.measure import Length, shop_text, total, whole_ticks
+from estimator.measure import ZERO, Length, shop_text, total, whole_ticks
 from estimator.needs.types import Group, ThreadNeed
 from estimator.stitches import Machine
 from estimator.working import Operation, Reckoning, Step, in_all
 
+ON_HAND = "on spools in hand"
 
-def buy_thread(need: ThreadNeed, in_hand: int = 0, parts: Sequence[Length] = ()) -> Purchase:
+
+def buy_thread(need: ThreadNeed) -> tuple[Purchase, ...]:
     """The cheapest way to buy a thread; raises Wrong for spools that say nothing of their length.
 
-    One kind of spool or cone is taken, and packs of several are whole. ``in_hand`` are full spools
-    or cones that need not be bought; ``parts`` is on part spools, for a lockstitch machine.
+    Sizes of spools and cones are mixed, and packs of several are whole; without prices all are of
+    the one size of which least is bought.
     """
-    ways = [_on_spools(need, offer, in_hand, parts) for offer in need.terms.offers]
-    priced = all(way.cost is not None for way in ways)
-    best = min(ways, key=lambda way: (way.cost if priced else 0, _thread_on(way)))
-    return Purchase(
-        key=need.key,
-        group=Group.NOTIONS,
-        title=need.title,
-        names=need.names,
-        colour=need.terms.colour,
-        width=None,
-        needed=whole_ticks(sum((thread.exact for _, thread in need.sewn), Fraction(0))),
-        buy=best,
-        notes=(*need.notes, *filter(None, (best.note,))),
-        sources=need.sources,
-        others=tuple((way,) for way in ways if way is not best),
-        takes=need.takes,
-        need=need,
+    offers = need.terms.offers
+    demands = tuple(_demands(need))
+    way = _worded(offers, demands, _least(need, offers, demands), need.in_hand)
+    ways = [
+        _worded([offer], demands, _least(need, [offer], demands), need.in_hand) for offer in offers
+    ]
+    others = tuple(one for one in ways if not _alike(one, way))
+    return tuple(
+        Purchase(
+            key=f"{need.key} / {buy.unit}" if number else need.key,
+            group=Group.NOTIONS,
+            title=need.title,
+            names=need.names,
+            colour=need.terms.colour,
+            width=None,
+            needed=whole_ticks(sum((thread.exact for _, thread in need.sewn), Fraction(0))),
+            buy=buy,
+            notes=(*need.notes, *filter(None, (buy.note,))),
+            sources=need.sources,
+            others=() if number else others,
+            takes=() if number else need.takes,
+            need=need,
+        )
+        for number, buy in enumerate(way)
     )
 
 
-def _thread_on(way: Buy) -> Fraction:
-    """How much thread a way buys, in spools and then in ticks."""
-    return way.sold_units * _spools_in(way.offer) * on_one(way.offer).ticks
-
-
-def _spools_in(offer: Offer) -> int:
-    return offer.put_up.holds if isinstance(offer.put_up.holds, int) else 1
+def wound_off(need: ThreadNeed) -> tuple[Length, ...]:
+    """How much of each spool in hand is used, of those for one needle the shortest first."""
+    demands = tuple(_demands(need))
+    found = _least(need, need.terms.offers, demands)
+    used = [ZERO] * len(need.in_hand)
+    for demand, numbers in zip(demands, found.in_hand, strict=True):
+        left = demand.thread.value
+        for number in numbers:
+            used[number] = min(left, need.in_hand[number])
+            left -= used[number]
+    return tuple(used)
 
 
 def on_one(offer: Offer) -> Length:
@@ -62,91 +79,35 @@ def on_one(offer: Offer) -> Length:
     return offer.length
 
 
-def full_spool(need: ThreadNeed) -> Length:
-    """How much is on the longest spool on offer: one in hand with less is a part spool."""
-    return max(on_one(offer) for offer in need.terms.offers)
+def _spools_in(offer: Offer) -> int:
+    return offer.put_up.holds if isinstance(offer.put_up.holds, int) else offer.put_up.pieces
 
 
-def spools_for(need: ThreadNeed, offer: Offer, parts: Sequence[Length]) -> int:
-    """How many spools and cones of an offer all that is sewn takes, beside part spools in hand."""
-    return sum(fitted.count for fitted in _by_machine(need, on_one(offer), parts))
-
-
-def left_on_spools(need: ThreadNeed, offer: Offer, parts: Sequence[Length]) -> tuple[Length, ...]:
-    """What is left on spools and cones of an offer that were begun, once all is sewn.
-
-    ``parts`` are the part spools in hand that were used up first.
-    """
-    holds = on_one(offer)
-    found = []
-    for fitted in _by_machine(need, holds, parts):
-        left = Length(int(fitted.count * holds.ticks - fitted.thread))
-        found += [left] if fitted.count and left else []
-    return tuple(found)
-
-
-def _on_spools(need: ThreadNeed, offer: Offer, in_hand: int, parts: Sequence[Length]) -> Buy:
-    holds = on_one(offer)
-    steps: list[Step] = []
-    counts = []
-    for fitted in _by_machine(need, holds, parts):
-        count, worked = fitted.count, fitted.steps
-        counts.append(count)
-        steps += worked
-    count = sum(counts)
-    if len(counts) > 1:
-        steps.append(Step("spools and cones", Operation.IN_ALL, len(counts), count))
-    if in_hand:
-        taken = min(in_hand, count)
-        count -= taken
-        steps.append(Step("from the stash", Operation.TAKE, taken, count))
-    if not count:
-        return nothing_bought(offer)
-    spools = count
-    if _spools_in(offer) > 1:
-        count = -(-count // _spools_in(offer))
-        label = f"up to whole {offer.put_up.text}"
-        steps.append(Step(label, Operation.DIVIDE, _spools_in(offer), count))
-    least = offer.from_quantity
-    if isinstance(least, int) and least > count:
-        count = least
-        label = "the quantity from which this price holds"
-        steps.append(Step(label, Operation.AT_LEAST, least, least))
-    spare = count * _spools_in(offer) - spools
-    notes = [f"{spare} to spare"] if spare else []
-    if not isinstance(offer.put_up.holds, Length):
-        notes.insert(0, f"{shop_text(holds, offer.sold_by)} on each")
-    return Buy(offer, count, tuple(steps), "; ".join(notes))
+def _alike(one: Sequence[Buy], other: Sequence[Buy]) -> bool:
+    return [(buy.offer, buy.bought) for buy in one] == [(buy.offer, buy.bought) for buy in other]
 
 
 @dataclass(frozen=True, slots=True)
-class _Fitted:
-    """So many spools for ``thread`` in ticks, and the working."""
+class _Demand:
+    """What spools of their own are wound off for, and why they are its own."""
 
-    count: int
-    thread: Fraction
-    steps: tuple[Step, ...]
+    thread: Reckoning
+    label: str
 
 
-def _by_machine(need: ThreadNeed, holds: Length, parts: Sequence[Length]) -> Iterator[_Fitted]:
-    """For each machine, and there for each needle and looper: so many spools, and the working."""
+def _demands(need: ThreadNeed) -> Iterator[_Demand]:
+    """The lockstitch machine's, then each needle's and looper's of the others."""
     for machine in Machine:
         sewn = [(stitch, thread) for stitch, thread in need.sewn if stitch.machine is machine]
         if not sewn:
             continue
         if machine is Machine.LOCKSTITCH:
-            label = "thread of the lockstitch machine"
-            pooled = in_all(label, [thread for _, thread in sewn])
-            yield _fitted(
-                _beside(pooled, parts) if parts else pooled,
-                holds,
-                "needle and bobbin share spools",
-            )
+            whole = in_all("thread of the lockstitch machine", [thread for _, thread in sewn])
+            yield _Demand(whole, "needle and bobbin share spools")
             continue
-        shares = dict.fromkeys(name for stitch, _ in sewn for name, _ in stitch.shares)
         worked: tuple[Step, ...] = tuple(step for _, thread in sewn for step in thread.steps)
-        for name in shares:
-            through = [
+        for name in dict.fromkeys(name for stitch, _ in sewn for name, _ in stitch.shares):
+            parts = [
                 Reckoning.start(f"thread in {stitch}", thread.value).times(
                     f"through the {name}", share
                 )
@@ -154,20 +115,116 @@ def _by_machine(need: ThreadNeed, holds: Length, parts: Sequence[Length]) -> Ite
                 for label, share in stitch.shares
                 if label == name
             ]
-            own = _fitted(
-                in_all(f"through the {name}", through), holds, f"{machine.value}, {name}: its own"
-            )
-            yield replace(own, steps=(*worked, *own.steps))
+            through = in_all(f"through the {name}", parts)
+            through = Reckoning(through.exact, (*worked, *through.steps))
+            yield _Demand(through, f"{machine.value}, {name}: its own")
             worked = ()
 
 
-def _beside(thread: Reckoning, parts: Sequence[Length]) -> Reckoning:
-    """The thread that is still wanted once the part spools are used up."""
-    on_parts = min(total(parts), Length(int(thread.exact)))
-    return thread.minus("on part spools from the stash", on_parts)
+def _least(need: ThreadNeed, offers: Sequence[Offer], demands: Sequence[_Demand]) -> Spools:
+    """The cheapest spools on these offers, told in whole numbers; without prices of one size."""
+    priced = all(offer.price is not None for offer in need.terms.offers)
+    prices = [Fraction(offer.price or 0) for offer in offers]
+    coin = lcm(*(price.denominator for price in prices))
+    holders = []
+    for offer, price in zip(offers, prices, strict=True):
+        holds, pieces = on_one(offer).ticks, _spools_in(offer)
+        least = offer.from_quantity if isinstance(offer.from_quantity, int) else 1
+        cost = int(price * coin) if priced else holds * pieces
+        holders.append(Holder(holds, cost, max(1, least), pieces))
+    wanted = [demand.thread.value.ticks for demand in demands]
+    return least_spools(wanted, holders, [one.ticks for one in need.in_hand], mix=priced)
 
 
-def _fitted(thread: Reckoning, holds: Length, label: str) -> _Fitted:
-    count = -(-thread.exact.numerator // (thread.exact.denominator * holds.ticks))
-    steps = (*thread.steps, Step(label, Operation.FITTED, holds, count))
-    return _Fitted(count, thread.exact, steps)
+def _worded(
+    offers: Sequence[Offer],
+    demands: Sequence[_Demand],
+    spools: Spools,
+    in_hand: Sequence[Length],
+) -> tuple[Buy, ...]:
+    """Each kind of spool that is bought with its working, the largest first."""
+    kinds = [number for number, count in enumerate(spools.bought) if count]
+    kinds.sort(key=lambda n: (-on_one(offers[n]).ticks, -_spools_in(offers[n]), n))
+    if not kinds:
+        return (nothing_bought(offers[0]),)
+    found = []
+    for place, number in enumerate(kinds):
+        offer = offers[number]
+        alike = [n for n in kinds[:place] if on_one(offers[n]) == on_one(offer)]
+        smaller = [n for n in kinds[place + 1 :] if on_one(offers[n]) == on_one(offer)]
+        others = [f"{spools.bought[n]} × {offers[n].put_up.text}" for n in kinds if n != number]
+        steps, count = _on_size(on_one(offer), demands, spools, in_hand)
+        in_larger = sum(spools.bought[n] * _spools_in(offers[n]) for n in alike)
+        if in_larger:
+            count -= in_larger
+            steps.append(Step("in the larger packs", Operation.TAKE, in_larger, count))
+        here = spools.bought[number] * _spools_in(offer)
+        if smaller and count > here:
+            steps.append(Step("in the smaller packs", Operation.TAKE, count - here, here))
+            count = here
+        buy = _bought(offer, spools.bought[number], count, steps, others)
+        left = [on_one(offer)] * (here - count)
+        if not smaller:
+            left += _left_of_size(on_one(offer), demands, spools, in_hand)
+        found.append(replace(buy, left=tuple(left)))
+    return tuple(found)
+
+
+def _left_of_size(
+    holds: Length, demands: Sequence[_Demand], spools: Spools, in_hand: Sequence[Length]
+) -> Iterator[Length]:
+    """What stays on spools that were begun; of those for one needle the smallest is the last."""
+    for demand, wound, numbers in zip(demands, spools.wound, spools.in_hand, strict=True):
+        if wound and min(wound) == holds.ticks:
+            there = Length(sum(size * count for size, count in wound.items()))
+            left = there + total(in_hand[number] for number in numbers) - demand.thread.value
+            if left:
+                yield left
+
+
+def _on_size(
+    holds: Length, demands: Sequence[_Demand], spools: Spools, in_hand: Sequence[Length]
+) -> tuple[list[Step], int]:
+    """How many spools of one size are wound off, needle by needle and looper by looper."""
+    steps: list[Step] = []
+    counts = []
+    for place, demand in enumerate(demands):
+        wound = spools.wound[place]
+        if not wound.get(holds.ticks):
+            continue
+        thread = demand.thread
+        numbers = spools.in_hand[place] if spools.in_hand else ()
+        thread = thread.minus(ON_HAND, total(in_hand[number] for number in numbers))
+        thread = thread.minus("on spools of other sizes", _beside(wound, holds))
+        count = wound[holds.ticks]
+        counts.append(count)
+        steps += [*thread.steps, Step(demand.label, Operation.FITTED, holds, count)]
+    if len(counts) > 1:
+        steps.append(Step("spools and cones", Operation.IN_ALL, len(counts), sum(counts)))
+    return steps, sum(counts)
+
+
+def _beside(wound: Wound, holds: Length) -> Length:
+    """What is on spools of the other sizes."""
+    return Length(sum(size * count for size, count in wound.items() if size != holds.ticks))
+
+
+def _bought(
+    offer: Offer, bought: int, spools: int, steps: list[Step], others: Sequence[str]
+) -> Buy:
+    """So many put-ups of a kind, for so many spools wound off."""
+    count, notes = spools, []
+    if _spools_in(offer) > 1:
+        count = -(-count // _spools_in(offer))
+        label = f"up to whole {offer.put_up.text}"
+        steps.append(Step(label, Operation.DIVIDE, _spools_in(offer), count))
+    if bought > count:
+        label = "the quantity from which this price holds"
+        steps.append(Step(label, Operation.AT_LEAST, bought, bought))
+        notes.append(break_note(f"{bought}"))
+    if not isinstance(offer.put_up.holds, Length):
+        notes.insert(0, f"{shop_text(on_one(offer), offer.sold_by)} on each")
+    notes += [f"together with {' and '.join(others)}"] if others else []
+    spare = bought * _spools_in(offer) - spools
+    notes += [f"{spare} to spare"] if spare else []
+    return Buy(offer, bought, tuple(steps), "; ".join(notes))

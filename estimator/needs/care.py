@@ -84,7 +84,10 @@ def _of_garment(order: GarmentOrder, job: Job) -> Iterator[str]:
 def _parts(order: GarmentOrder, job: Job) -> tuple[Part, ...]:
     plan, items = order.plan, job.catalog.items
     tables: tuple[Sequence[Fabric | Bought], ...] = (
-        plan.fabric, plan.trim, plan.elastic, plan.lacing, plan.boning, plan.loops, plan.notion,
+        plan.fabric,
+        # a binding cut from a fabric is cared for as that is
+        [trim for trim in plan.trim if trim.cut_from is None],
+        plan.elastic, plan.lacing, plan.boning, plan.loops, plan.notion,
     )  # fmt: skip
     return tuple(
         _part(one, items.get(one.buy) if one.buy else None) for table in tables for one in table

@@ -10,8 +10,8 @@ from fractions import Fraction
 
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, whole_ticks
+from estimator.needs.arc import Arc
 from estimator.needs.outlines import Allowances, Sized, edge_word, stated
-from estimator.needs.types import Arc
 from estimator.plan import Piece
 from estimator.working import Reckoning
 

@@ -13,9 +13,9 @@ from estimator.needs.bias import root_up
 from estimator.needs.counts import count_of, spread_over, thickness_of
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.makeup import takes_a_length
-from estimator.needs.types import Run
+from estimator.needs.types import BuyingTerms, Run
 from estimator.plan import Boning, ByLength, Lacing, Loops
-from estimator.working import SHRINKS, Reckoning
+from estimator.working import SHRINKS, Operation, Reckoning, Step
 from estimator.written import quoted
 
 
@@ -33,6 +33,14 @@ class Closure:
         """Its runs in the whole job, as lengths that are bought."""
         bought = self.length.divided_by(SHRINKS, 1 - shrinkage)
         return (Run(order.source(entry.name, path), bought, self.count * order.copies),)
+
+    def steps(self, entry: ByLength, order: GarmentOrder) -> tuple[Step, ...]:
+        """The working of its number in the whole job."""
+        steps = [Step(entry.name, Operation.START, self.count, self.count)]
+        if order.copies > 1:
+            in_all = self.count * order.copies
+            steps.append(Step("garments", Operation.TIMES, order.copies, in_all))
+        return tuple(steps)
 
 
 def check_closures(order: GarmentOrder, faults: Faults) -> None:
@@ -113,7 +121,52 @@ def _bones(entry: Boning, edges: EdgeLengths) -> Closure:
         raise Wrong("clear leaves nothing of the bone", "write a smaller clear", ("clear",))
     cut = tape_text(bone.value, edges.order.tape)
     count = entry.quantity * number
-    return Closure(bone, count, (f"{count} bones, each {cut} long with its tips on",))
+    in_all = count * edges.order.copies
+    return Closure(bone, count, (f"{in_all} bones, each {cut} long with its tips on",))
+
+
+def sold_ready_cut(entry: Boning, terms: BuyingTerms) -> bool:
+    """Whether bones are sold singly in lengths of their own, and not to be cut from one.
+
+    Raises Wrong where they are sold in both ways, or in lengths that nobody states.
+    """
+    singly = [offer for offer in terms.offers if isinstance(offer.put_up.holds, int)]
+    if not singly:
+        if entry.shorter is not None:
+            raise Wrong(
+                f"shorter is for bones that are sold ready cut, and {quoted(entry.name)} are cut "
+                "from a length",
+                'leave it out, or write sold = [{ put_up = "each", length = "9 in" }]',
+                ("shorter",),
+            )
+        return False
+    if entry.casing_for is not None or len(singly) < len(terms.offers):
+        raise Wrong(
+            f"{quoted(entry.name)} would be sold ready cut and by the length",
+            "offer them in one way; a casing is sold by the length",
+        )
+    if any(offer.length is None for offer in singly):
+        raise Wrong(
+            f"{quoted(entry.name)} are sold {singly[0].put_up.text}, and nothing says how long one "
+            "is",
+            'write sold = [{ put_up = "each", length = "9 in" }], or offer them by the length',
+        )
+    return True
+
+
+def counted_bones(entry: Boning, order: GarmentOrder) -> Closure:
+    """Bones that are sold ready cut: how long each is at most, and how many a garment has.
+
+    Raises Wrong for a channel whose length is known only once its piece is made up.
+    """
+    edges = EdgeLengths(order, {})
+    if entry.along is not None and not _has_length(entry.along, edges):
+        raise Wrong(
+            f"{quoted(entry.along)} has its length only once it is made up",
+            'state that of each channel, as in length = "9"',
+            ("along",),
+        )
+    return _bones(entry, edges)
 
 
 def _casing(entry: Boning, edges: EdgeLengths) -> Closure:

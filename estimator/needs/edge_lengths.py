@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 
 from estimator.edges import SIDES, EdgeRef, Finish
 from estimator.faults import NamesAnUnread, Wrong, nearest
 from estimator.job import GarmentOrder
-from estimator.measure import ZERO, Length, Unit, natural_text, tape_text
-from estimator.needs.circles import ring_of_sector
+from estimator.measure import ZERO, Length, Unit, natural_text, tape_text, whole_ticks
+from estimator.needs.circles import PI, ring_of_sector
 from estimator.needs.cutting import size_piece, with_own_sizes
 from estimator.needs.outlines import side_of_taper, stated
 from estimator.needs.types import ToCut
@@ -56,13 +57,14 @@ class EdgeLengths:
     def one(self, ref: EdgeRef, inside: Length = ZERO) -> Length:
         """The finished length of one such edge, or of the line that lies ``inside`` it.
 
-        Only across a taper or round a sector is that another length than the edge's own.
+        Only across a taper, round a sector or inside a curved edge is that another length than the
+        edge's own.
         """
         self.check(ref)
         piece = self.piece(ref.piece)
         edge = piece.edges.get(ref.edge)
         if edge is not None and edge.length is not None:
-            return edge.length
+            return _of_curve(ref, edge.length, edge.turns, inside)
         if ref.edge not in SIDES:
             raise Wrong(
                 f"the edge {quoted(ref)} has no length",
@@ -162,6 +164,21 @@ def _refuse_beyond(ref: EdgeRef, inside: Length, piece: Piece) -> None:
             f"which is {natural_text(stated(piece.length), Unit.IN)} long",
             "plan fewer rows, or less between them",
         )
+
+
+def _of_curve(ref: EdgeRef, length: Length, turns: Fraction, inside: Length) -> Length:
+    """A line beside a curve: longer by its turn, 2 pi x share, x distance; or shorter, if rounded.
+
+    That holds of every curve without a corner, whatever its shape (the offset of a curve).
+    """
+    more = whole_ticks(2 * PI * turns * inside.ticks)
+    if length + more <= ZERO:
+        raise Wrong(
+            f"a row {natural_text(inside, Unit.IN)} inside {quoted(ref)} lies beyond the middle of "
+            "its curve",
+            "plan fewer rows, or less between them",
+        )
+    return length + more
 
 
 def _of_sector(piece: Piece, edge: str, inside: Length) -> Length:

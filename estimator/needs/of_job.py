@@ -5,24 +5,28 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from estimator.catalog import Item
 from estimator.faults import Faults, NamesAnUnread, Wrong, nearest
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Length
 from estimator.needs.allowances import allowances_of
-from estimator.needs.closures import check_closures
-from estimator.needs.counts import count_of
+from estimator.needs.closures import check_closures, sold_ready_cut
+from estimator.needs.counted import counted_in, counted_together
 from estimator.needs.cutting import cut_length, cut_piece, with_own_sizes
 from estimator.needs.fits import refuse_all_selvedge, refuse_too_wide
 from estimator.needs.makeup import is_hanging, takes_a_length
 from estimator.needs.pieced import refuse_not_flat
 from estimator.needs.sewing import check_sewing
 from estimator.needs.strips import strips_to_cut
-from estimator.needs.terms import allowed_offers, buying_terms, currency_of, fabric_terms
+from estimator.needs.terms import (
+    allowed_offers,
+    buying_terms,
+    currency_of,
+    fabric_terms,
+    notes_on,
+)
 from estimator.needs.thread import check_threads
 from estimator.needs.trim_runs import followed_trim
 from estimator.needs.types import (
-    BuyingTerms,
     CountNeed,
     CutPiece,
     FabricNeed,
@@ -45,7 +49,6 @@ from estimator.plan import (
     Role,
     Trim,
 )
-from estimator.working import Operation, Step
 from estimator.written import quoted
 
 _SHELL = {Role.MAIN, Role.CONTRAST, Role.NET}
@@ -57,7 +60,7 @@ def needs_of(job: Job, faults: Faults) -> Needs:
     currencies: list[str] = []
     fabrics: dict[FabricTerms, FabricNeed] = {}
     lengths: list[ToRun] = []
-    counts: dict[tuple[BuyingTerms, Length | None], CountNeed] = {}
+    counts: dict[object, CountNeed] = {}
     threads: list[ToSew] = []
     for number, order in enumerate(job.garments):
         with faults.at(order.places, ()):
@@ -74,9 +77,10 @@ def needs_of(job: Job, faults: Faults) -> Needs:
             before = fabrics.get(fabric.terms)
             fabrics[fabric.terms] = _joined(before, fabric) if before else fabric
         lengths += _lengths(number, order, job, faults)
-        for count in _counts(order, job, faults):
-            alike = (count.terms, count.opening)
-            counts[alike] = _added(counts[alike], count) if alike in counts else count
+        for count in counted_in(order, job, faults):
+            alike = (count.terms, count.opening, count.shorter)
+            before_it = counts.get(alike)
+            counts[alike] = counted_together(before_it, count) if before_it else count
         threads += _threads(number, order, job, faults)
         check_sewing(order, faults)
         check_threads(order, faults)
@@ -127,17 +131,12 @@ def _fabrics(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
                 names=(fabric.name,),
                 group=Group.FABRICS if fabric.role in _SHELL else Group.LININGS,
                 terms=terms,
-                notes=_notes(item, fabric.note),
+                notes=notes_on(item, fabric.note),
                 pieces=tuple(_sized(to_cut, terms, order, faults)),
                 hanging=tuple(one for one in to_cut if is_hanging(one)),
                 used_as=((number, fabric.name),),
                 sources=(order.source(fabric.name, path),),
             )
-
-
-def _notes(item: Item | None, note: str) -> tuple[str, ...]:
-    """What the catalog says of an item, and the plan of its use."""
-    return tuple(filter(None, (item.fibres, item.notes, note) if item else (note,)))
 
 
 def _is_idle(fabric: Fabric, order: GarmentOrder) -> bool:
@@ -235,6 +234,8 @@ def _lengths(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
             if isinstance(entry, Trim) and entry.repeat is not None:
                 repeat = entry.repeat or None
             _refuse_two_overlaps(entry, repeat)
+            if isinstance(entry, Boning) and sold_ready_cut(entry, terms):
+                continue
             yield ToRun(
                 garment=number,
                 path=(table, place),
@@ -242,7 +243,7 @@ def _lengths(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
                 terms=terms,
                 title=item.name if item else entry.name,
                 repeat=repeat,
-                notes=_notes(item, entry.note),
+                notes=notes_on(item, entry.note),
             )
 
 
@@ -256,27 +257,6 @@ def _refuse_two_overlaps(entry: ByLength, repeat: Length | None) -> None:
         )
 
 
-def _counts(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed]:
-    for place, notion in enumerate(order.plan.notion):
-        path = ("notion", place)
-        with faults.at(order.places, path):
-            terms = buying_terms(notion, order, job)
-            item = job.catalog.items.get(terms.item)
-            counted = count_of(notion, order)
-            yield CountNeed(
-                key=key_of(terms.item, terms.colour, [notion.name]),
-                title=item.name if item else notion.name,
-                names=(notion.name,),
-                group=Group.NOTIONS,
-                terms=terms,
-                notes=(*_notes(item, notion.note), *counted.notes),
-                count=counted.count * order.copies + notion.spare,
-                opening=notion.length,
-                steps=counted.for_the_job(notion, order),
-                sources=(order.source(notion.name, path),),
-            )
-
-
 def _threads(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iterator[ToSew]:
     for place, thread in enumerate(order.plan.thread):
         path = ("thread", place)
@@ -284,18 +264,5 @@ def _threads(number: int, order: GarmentOrder, job: Job, faults: Faults) -> Iter
             terms = buying_terms(thread, order, job)
             item = job.catalog.items.get(terms.item)
             title = item.name if item else thread.name
-            notes = (*filter(None, (thread.weight,)), *_notes(item, thread.note))
+            notes = (*filter(None, (thread.weight,)), *notes_on(item, thread.note))
             yield ToSew(number, path, thread, terms, title, notes)
-
-
-def _added(first: CountNeed, second: CountNeed) -> CountNeed:
-    total = first.count + second.count
-    return replace(
-        first,
-        key=key_of(first.terms.item, first.terms.colour, first.names + second.names),
-        names=tuple(dict.fromkeys(first.names + second.names)),
-        notes=tuple(dict.fromkeys(first.notes + second.notes)),
-        count=total,
-        steps=(*first.steps, Step(f"{second.sources[0]}", Operation.ADD, second.count, total)),
-        sources=first.sources + second.sources,
-    )

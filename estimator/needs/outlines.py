@@ -13,8 +13,8 @@ from fractions import Fraction
 from estimator.edges import SEWN, SIDES, EdgeFinish, Finish
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, whole_ticks
+from estimator.needs.arc import Arc
 from estimator.needs.bias import root_up
-from estimator.needs.types import Arc
 from estimator.plan import Piece
 from estimator.working import Reckoning
 

@@ -35,10 +35,14 @@ class Path:
 
 @dataclass(frozen=True, slots=True)
 class SewnOn:
-    """A run as it is bought, with what its maker should know of it."""
+    """A run as it is bought, with what its maker should know of it.
+
+    ``after`` is what a further one takes after another on the same length, if that is less.
+    """
 
     length: Reckoning
     notes: tuple[str, ...] = ()
+    after: tuple[Reckoning, ...] = ()
 
 
 def sewn_on(trim: Trim, of: Material, path: Path, rules: Rules, unit: Unit) -> SewnOn:
@@ -120,17 +124,45 @@ def _with_corners(trim: Trim, of: Material, run: Reckoning, rules: Rules) -> Rec
 
 
 def _started_on_a_motif(trim: Trim, of: Material, run: Reckoning, rules: Rules) -> SewnOn:
-    """An open run cut where its motif lies right: it may begin anywhere within a repeat."""
+    """An open run cut where its motif lies right.
+
+    What is bought may begin anywhere within a repeat: it takes one more. A further run from the
+    same length begins a number of whole repeats after the one before it.
+    """
     assert of.repeat is not None, "the caller has seen to that"
     run = run.plus(*_ends(trim, rules)).plus("for the bow", trim.bow or ZERO)
     run = run.divided_by(SHRINKS, 1 - of.shrinkage)
     where = "lies in the middle" if trim.motif == "centred" else "is where it starts"
     notes = [f"{trim.name}: a motif {where}"]
+    after: tuple[Reckoning, ...] = (
+        run.up_to("whole repeats, to where the next begins", of.repeat),
+    )
     if trim.mirrored:
         notes = [f"{trim.name}: cut in pairs that mirror each other, a motif {where} of both"]
         if trim.motif != "centred":
             notes = [f"{trim.name}: cut in pairs that mirror each other, both from a motif"]
-    return SewnOn(run.plus("one repeat, to begin where the motif asks", of.repeat), tuple(notes))
+            after = _mirrored_after(trim, of, run, rules)
+    first = run.plus("one repeat, to begin where the motif asks", of.repeat)
+    return SewnOn(first, tuple(notes), after)
+
+
+def _mirrored_after(
+    trim: Trim, of: Material, run: Reckoning, rules: Rules
+) -> tuple[Reckoning, Reckoning]:
+    """What the second of a pair takes after the first, and the first of the next pair after that.
+
+    The second lies the other way round: its end is where the motif is. From where the motif is on
+    the one to where it is on the other there are whole repeats, which hold both but for the ends
+    that are taken in there.
+    """
+    assert of.repeat is not None, "the caller has seen to that"
+    taken_in = Fraction(end_takes(trim.ends[0], rules).ticks) / (1 - of.shrinkage)
+    between = whole_ticks(-2 * (run.exact - taken_in) % of.repeat.ticks)
+    next_pair = whole_ticks(-2 * taken_in % of.repeat.ticks)
+    return (
+        run.plus("to whole repeats from one motif to the other", between),
+        run.plus("to the motif of the next pair", next_pair),
+    )
 
 
 def _whole_repeats(

@@ -8,47 +8,30 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from estimator.edges import SEWN, SIDES, EdgeRef, Finish
-from estimator.measure import ZERO, Length, total
-from estimator.needs.allowances import allowances_of
+from estimator.edges import EdgeRef, Finish
+from estimator.measure import ZERO, Length
 from estimator.needs.closures import closure_of
 from estimator.needs.cutting import ACROSS, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.elastics import starts_of
+from estimator.needs.loose_edges import loose_edges
 from estimator.needs.makeup import takes_a_length
 from estimator.needs.outlines import stated
-from estimator.needs.trim_runs import edges_of
-from estimator.needs.types import ToCut
+from estimator.needs.sewn import Sewn, times_over
+from estimator.needs.trim_runs import edges_of, finished_rows
 from estimator.plan import Cut, Made, Piece, Role, Seam, Shape, TakeUpKind, Trim, Work
-from estimator.stitches import Stitch
 from estimator.working import Reckoning, in_all
 from estimator.written import length
 
 _SEWN_APART = {Role.MAIN, Role.CONTRAST, Role.LINING, Role.NET}
 """Roles whose pieces have seams of their own, though the piece is cut from another fabric too."""
-_HEMMED = {Finish.HEM, Finish.ROLLED, Finish.CASING, Finish.TURNED}
-_HALF_A_SEAM = {*SEWN, Finish.SELVEDGE}
-_SEWN_DOWN = {Made.FOLDED_BAND, Made.BIAS_STRIP}
-"""Made so that their second long edge is sewn down once more over the seam."""
 
 NARROW_TRIM = length("3/8 in")
 """Up to this width one row of stitching holds a trim, beyond it one at each edge (common practice).
 """
 ROWS_AT_A_ZIP = 2
-
-
-@dataclass(frozen=True, slots=True)
-class Sewn:
-    """One thing that is sewn, in the whole job.
-
-    ``name`` is that of its seam or trim, and ``stitches`` the passes that the plan states.
-    """
-
-    work: Work
-    length: Reckoning
-    name: str = ""
-    stitches: tuple[Stitch, ...] = ()
 
 
 def sewn_in(edges: EdgeLengths, joins: Mapping[str, int]) -> tuple[Sewn, ...]:
@@ -57,7 +40,8 @@ def sewn_in(edges: EdgeLengths, joins: Mapping[str, int]) -> tuple[Sewn, ...]:
     ``joins`` tells of strips and circles, by the name of the piece, how many joins they have in the
     job beyond the seam that closes them.
     """
-    found = [*_shell(edges), *_trims(edges), *_zips(edges), *_casings(edges)]
+    found = [*_shell(edges), *_trims(edges), *_elastics(edges), *_zips(edges)]
+    found += _casings(edges)
     for fabric, layer in _layers(edges):
         found += [_named(fabric, one) for one in _shell(layer)]
     copies = edges.order.copies
@@ -107,7 +91,7 @@ def _shell(edges: EdgeLengths) -> Iterator[Sewn]:
     gathered: dict[tuple[str, str], EdgeRef] = {}
     for seam in edges.order.plan.seam:
         for ref in (ref for side in seam.edges for ref in side):
-            covered[ref.piece, ref.edge] += ref.count or _times_over(ref, edges)
+            covered[ref.piece, ref.edge] += ref.count or times_over(ref, edges)
         if seam.gathered is not None:
             gathered[seam.gathered.piece, seam.gathered.edge] = seam.gathered
         yield _seam(seam, edges)
@@ -118,7 +102,7 @@ def _shell(edges: EdgeLengths) -> Iterator[Sewn]:
         gathers = _everywhere(ref, edges).times("rows of gathering", rows)
         yield Sewn(Work.GATHERING, _labelled("gathers", gathers))
     for piece in edges.order.plan.piece:
-        yield from _edges_of_piece(piece, edges, covered)
+        yield from loose_edges(piece, edges, covered)
         yield from _folds(piece, edges)
 
 
@@ -132,20 +116,9 @@ def _seam(seam: Seam, edges: EdgeLengths) -> Sewn:
     return Sewn(Work.SEAMS, _labelled(seam.name or "seam", whole), seam.name, seam.stitch)
 
 
-_OPPOSITE = {"left": "right", "right": "left", "top": "bottom", "bottom": "top"}
-
-
-def _times_over(ref: EdgeRef, edges: EdgeLengths) -> int:
-    """How often an edge is in a garment: twice on a piece whose other half is beyond its fold."""
-    piece = edges.piece(ref.piece)
-    beyond = piece.edges.get(_OPPOSITE.get(ref.edge, ""))
-    halves = 2 if beyond is not None and beyond.finish.finish is Finish.FOLD else 1
-    return piece.quantity * halves
-
-
 def _everywhere(ref: EdgeRef, edges: EdgeLengths) -> Reckoning:
     """An edge's length as often as it is meant, or as it is there."""
-    halves = 1 if ref.count else _times_over(ref, edges) // edges.how_many(ref)
+    halves = 1 if ref.count else times_over(ref, edges) // edges.how_many(ref)
     return edges.all(ref).times("both halves of what is cut on the fold", halves)
 
 
@@ -170,45 +143,10 @@ def _set_on(
     number = 1 if onto.count is None else piece.quantity
     seam = edges.all(onto).times("so many sewn onto it", number).times("fullness", min(full, 1))
     covered[onto.piece, onto.edge] += (
-        _times_over(onto, edges) if onto.count is None else onto.count * number
+        times_over(onto, edges) if onto.count is None else onto.count * number
     )
     covered[piece.name, mine.edge] += piece.quantity
     yield Sewn(Work.SEAMS, _labelled(f"{piece.name} onto", seam))
-
-
-def _edges_of_piece(
-    piece: Piece, edges: EdgeLengths, covered: Counter[tuple[str, str]]
-) -> Iterator[Sewn]:
-    """Edges in no seam by their finish; of those only partly in seams, the others."""
-    cut = ToCut(edges.order, (), piece, piece.cut[0])
-    finishes = dict(allowances_of(cut).finishes)
-    finishes |= {name: edge.finish for name, edge in piece.edges.items() if name not in SIDES}
-    halves: dict[int, list[str]] = {}
-    for name, edge in finishes.items():
-        there = _times_over(EdgeRef(piece.name, name), edges)
-        left = max(there - covered[piece.name, name], 0)
-        finish = edge.finish
-        if finish in _HEMMED:
-            yield _all_of(piece, [name], there, edges, f"{finish.value} of", Work.HEMS)
-        elif finish is Finish.SERGED:
-            yield _all_of(piece, [name], there, edges, "serged", Work.OVEREDGING)
-        elif finish not in _HALF_A_SEAM or not left:
-            continue
-        elif piece.made in _SEWN_DOWN and name in ("left", "right"):
-            yield _all_of(piece, [name], left, edges, "sewn along", Work.SEAMS)
-        else:
-            halves.setdefault(left, []).append(name)
-    for left, names in halves.items():
-        both = _all_of(piece, names, left, edges, "edges in no other seam,", Work.SEAMS)
-        yield replace(both, length=both.length.divided_by("each half of a seam", 2))
-
-
-def _all_of(
-    piece: Piece, names: list[str], count: int, edges: EdgeLengths, what: str, work: Work
-) -> Sewn:
-    long = total(edges.one(EdgeRef(piece.name, name)) for name in names)
-    one = Reckoning.start(f"{what} {piece.name}: {' + '.join(names)}", long)
-    return Sewn(work, one.times("so many pieces", count))
 
 
 def _folds(piece: Piece, edges: EdgeLengths) -> Iterator[Sewn]:
@@ -245,11 +183,10 @@ def _trims(edges: EdgeLengths) -> Iterator[Sewn]:
     """The stitching along trims, and the gathers of those that are gathered."""
     rows_of_gathers = edges.order.plan.garment.gathering_rows
     for trim in edges.order.plan.trim:
-        refs = [ref for one in trim.along or () for ref in edges_of(one, edges)]
-        if not refs:
+        if trim.along is None:
             continue  # a trim of a stated length is a cord or a tie
-        path = in_all("one after the other", [edges.all(ref) for ref in refs])
-        path = path.times("rows of the trim", trim.rows * trim.quantity)
+        runs = [run.length.times("runs alike", run.count) for run in finished_rows(trim, edges)]
+        path = in_all("all runs together", runs).times("so many of it", trim.quantity)
         held = path.times("rows of stitching hold it", stitching_of(trim))
         yield Sewn(Work.TRIMS, _labelled(f"along {trim.name}", held), trim.name)
         if trim.fullness > 1:
@@ -258,10 +195,26 @@ def _trims(edges: EdgeLengths) -> Iterator[Sewn]:
 
 
 def stitching_of(trim: Trim) -> int:
-    """How many rows of stitching hold a trim: as stated, else by its width."""
+    """How many rows of stitching hold a trim: as stated, else by its width.
+
+    A binding is sewn on, turned, and sewn down.
+    """
     if trim.stitched is not None:
         return trim.stitched
+    if trim.cut_from is not None and trim.covers is None:
+        return 2
     return 1 if (trim.width or ZERO) <= NARROW_TRIM else 2
+
+
+def _elastics(edges: EdgeLengths) -> Iterator[Sewn]:
+    """Each row of an elastic that is sewn to an edge; in a casing it is not sewn along."""
+    for elastic in edges.order.plan.elastic:
+        if elastic.along is None or elastic.casing is not None:
+            continue
+        refs = tuple(ref for one in elastic.along for ref in edges_of(one, edges))
+        edge, times = starts_of(elastic, refs, edges)
+        rows = edge.times("so many of it", times * elastic.quantity).times("rows", elastic.rows)
+        yield Sewn(Work.TRIMS, _labelled(f"along {elastic.name}", rows), elastic.name)
 
 
 def _casings(edges: EdgeLengths) -> Iterator[Sewn]:

@@ -38,7 +38,7 @@ _KINDS = {
     Notion: {Kind.NOTION, Kind.ZIP, Kind.SEPARATING_ZIP, Kind.THREAD},
     Thread: {Kind.THREAD},
     Lacing: {Kind.TRIM},
-    Boning: {Kind.TRIM},
+    Boning: {Kind.TRIM, Kind.NOTION},
     Loops: {Kind.TRIM},
 }
 
@@ -77,6 +77,11 @@ def item_for(buy: str, kinds: set[Kind], job: Job) -> Item:
     if not job.catalog.offers.get(buy):
         raise Wrong(f"no shop offers {quoted(buy)}", "add a row for it to the offers", ("buy",))
     return items[buy]
+
+
+def notes_on(item: Item | None, note: str) -> tuple[str, ...]:
+    """What the catalog says of an item, and the plan of its use."""
+    return tuple(filter(None, (item.fibres, item.notes, note) if item else (note,)))
 
 
 def fabric_terms(fabric: Fabric, order: GarmentOrder, job: Job) -> FabricTerms:

@@ -9,7 +9,7 @@ from fractions import Fraction
 from estimator.faults import Faults, Wrong, nearest
 from estimator.job import GarmentOrder
 from estimator.measure import Unit, decimal_text, natural_text, shop_text, total
-from estimator.needs.stitching import Sewn
+from estimator.needs.sewn import Sewn
 from estimator.needs.types import BuyingTerms, Needs, ThreadNeed, ToSew, key_of
 from estimator.plan import Thread, Work
 from estimator.stitches import LOCKSTITCH, OVEREDGE, Machine, Stitch, ratio_from_geometry
@@ -23,7 +23,7 @@ def check_threads(order: GarmentOrder, faults: Faults) -> None:
     """Adds a complaint for a thread that sews what is not there, or what another sews too."""
     plan = order.plan
     things = {seam.name for seam in plan.seam if seam.name}
-    things |= {one.name for one in (*plan.trim, *plan.notion)}
+    things |= {one.name for one in (*plan.trim, *plan.elastic, *plan.boning, *plan.notion)}
     seen: dict[str, str] = {}
     for number, thread in enumerate(plan.thread):
         with faults.at(order.places, ("thread", number)):
@@ -175,8 +175,9 @@ def granted_of_thread(
         return ()
     lines = [
         f"{name}: thread for a length of seam: 301 2.5, 401 5.5, 504 14, 514 18, 602 25, unless "
-        f"thickness and stitches are stated; an edge in no seam counts as half a seam, lining is "
-        f"sewn as its shell is, gathers take {garment.gathering_rows} rows, and hand sewing is "
+        f"thickness and stitches are stated; an edge in no seam counts as half a seam, "
+        f"named edges of a box stand in the place of as much of its sides, lining is sewn as its "
+        f"shell is, gathers take {garment.gathering_rows} rows, and hand sewing is "
         f"in the waste of {decimal_text(garment.rules.thread_waste * 100, 1)} %."
     ]
     for work in Work:

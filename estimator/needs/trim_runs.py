@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from estimator.edges import EdgeRef
 from estimator.faults import Wrong, nearest
@@ -26,11 +27,13 @@ def trim_runs(trim: Trim, of: Material, edges: EdgeLengths, source: Source) -> t
     order = edges.order
     garment = order.plan.garment
     runs = []
-    for finished in _finished_rows(trim, edges):
+    for finished in _alike_together(finished_rows(trim, edges)):
         sewn = sewn_on(trim, of, Path(finished.length, finished.ring), garment.rules, order.tape)
         count = sane(finished.count * order.copies * trim.quantity)
         overlap = _at_a_join(trim, of, order) if trim.joins else ZERO
-        runs.append(Run(source, sewn.length, count, trim.joins, overlap, of.repeat, sewn.notes))
+        runs.append(
+            Run(source, sewn.length, count, trim.joins, overlap, of.repeat, sewn.notes, sewn.after)
+        )
     if trim.mirrored and sum(run.count for run in runs) % 2:
         raise Wrong(
             f"{quoted(trim.name)} is cut in mirrored pairs, and there are "
@@ -67,7 +70,7 @@ class Finished:
     ring: bool = False
 
 
-def _finished_rows(trim: Trim, edges: EdgeLengths) -> list[Finished]:
+def finished_rows(trim: Trim, edges: EdgeLengths) -> list[Finished]:
     """The unbroken lengths of a trim, row by row; rows of one length are counted together."""
     if trim.row_spacing is None and not trim.from_edge:
         return _times(trim.rows, _finished_runs(trim, edges))
@@ -76,6 +79,16 @@ def _finished_rows(trim: Trim, edges: EdgeLengths) -> list[Finished]:
     if all(_lengths(row) == _lengths(rows[0]) for row in rows):
         return _times(trim.rows, rows[0])
     return [finished for row in rows for finished in row]
+
+
+def _alike_together(found: list[Finished]) -> list[Finished]:
+    """Runs of one length counted together, with the working of the first of them."""
+    alike: dict[tuple[Fraction, bool], Finished] = {}
+    for one in found:
+        key = (one.length.exact, one.ring)
+        before = alike.get(key)
+        alike[key] = replace(before, count=before.count + one.count) if before else one
+    return list(alike.values())
 
 
 def _times(number: int, found: list[Finished]) -> list[Finished]:
@@ -98,7 +111,7 @@ def _finished_runs(trim: Trim, edges: EdgeLengths, inside: Length = ZERO) -> lis
         return [Finished(Reckoning.start("finished length as stated", trim.length), 1)]
     host = followed_trim(trim, edges.order.plan)
     if host is not None:
-        found = _times(host.quantity, _finished_rows(host, edges))
+        found = _times(host.quantity, finished_rows(host, edges))
         return [replace(one, ring=joining(host, one.ring) is Joined.IN_THE_ROUND) for one in found]
     refs = _followed(trim, edges)
     if trim.run == "each":
@@ -144,8 +157,10 @@ def followed_trim(trim: Trim, plan: Plan) -> Trim | None:
 
 
 def granted_of_runs(edges: EdgeLengths) -> tuple[str, ...]:
-    """Which trims were taken as one run over several pieces."""
-    return tuple(filter(None, (taken_together(trim, edges) for trim in edges.order.plan.trim)))
+    """Which trims were taken as one run over several pieces, and which rows as long as an edge."""
+    trims = edges.order.plan.trim
+    told = (word(trim, edges) for word in (taken_together, taken_as_straight) for trim in trims)
+    return tuple(filter(None, told))
 
 
 def _followed(trim: Trim, edges: EdgeLengths) -> list[EdgeRef]:
@@ -172,6 +187,23 @@ def taken_together(trim: Trim, edges: EdgeLengths) -> str:
     return (
         f"{trim.name} is one run over {names}, sewn to one another; for a run on each, say "
         "so in the plan (run: each)."
+    )
+
+
+def taken_as_straight(trim: Trim, edges: EdgeLengths) -> str:
+    """Rows inside an edge of stated length that says nothing of its curve are as long as it is."""
+    if trim.row_spacing is None and not trim.from_edge:
+        return ""
+    stated = []
+    for ref in _followed(trim, edges):
+        edge = edges.piece(ref.piece).edges.get(ref.edge)
+        if edge is not None and edge.length is not None and edge.curve is None:
+            stated.append(str(ref))
+    if not stated:
+        return ""
+    return (
+        f"{trim.name}: rows inside {' and '.join(stated)} are taken as long as the edge; of a "
+        'curved one write its curve, as in curve = "hollow 1/2" for half a neckline.'
     )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 
@@ -11,6 +11,7 @@ from estimator.catalog import Kind, Offer
 from estimator.faults import Path
 from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length
+from estimator.needs.arc import Arc
 from estimator.plan import Boning, Cut, Elastic, Lacing, Loops, Piece, Thread, Trim
 from estimator.stitches import Stitch
 from estimator.working import Reckoning, Source, Step
@@ -24,42 +25,6 @@ class Group(Enum):
     TRIMS = "Trims"
     ELASTICS = "Elastics"
     NOTIONS = "Notions"
-
-
-@dataclass(frozen=True, slots=True)
-class Arc:
-    """The true outline of a part of a circle in its box: ``share`` of a ring, cut.
-
-    ``inner`` and ``outer`` are the cut radii. A straight edge lies beyond the middle of the circle
-    by its allowance: ``across`` that of one along the fabric, ``along`` that of one across it. Half
-    a circle has but one line of straight edges, ``along``, and a whole one none.
-    """
-
-    share: Fraction
-    inner: Length
-    outer: Length
-    across: Length
-    along: Length
-
-    @property
-    def turned(self) -> Arc:
-        """The same part of a circle with its width and its length exchanged."""
-        return replace(self, across=self.along, along=self.across)
-
-    @property
-    def half(self) -> Arc:
-        """The half of a whole circle, or of a half with its straight edges across, on the fold."""
-        return replace(self, share=self.share / 2)
-
-    def less(self, off: Length) -> Arc:
-        """The same part with so much taken off along all of its edges."""
-        return replace(
-            self,
-            inner=self.inner + off,
-            outer=self.outer - off,
-            across=self.across - off if self.share in (Fraction(1, 4), Fraction(3, 4)) else ZERO,
-            along=self.along - off if self.share < 1 else ZERO,
-        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,7 +169,8 @@ class Run:
     """One unbroken length of trim as it is bought, ``count`` times alike.
 
     Where it may be joined from several lengths, it is so at most ``joins`` times, each join takes
-    ``overlap`` more, and a join of a patterned trim lies at a ``repeat``.
+    ``overlap`` more, and a join of a patterned trim lies at a ``repeat``. ``after`` is what further
+    ones take in turn where they are cut from the same length after another, if that is less.
     """
 
     source: Source
@@ -214,6 +180,19 @@ class Run:
     overlap: Length = ZERO
     repeat: Length | None = None
     notes: tuple[str, ...] = ()
+    after: tuple[Reckoning, ...] = ()
+
+    @property
+    def in_turn(self) -> tuple[tuple[Reckoning, int], ...]:
+        """What the runs take where all are cut from one length, and how many of them so much."""
+        if not self.after or self.count < 2:
+            return ((self.length, self.count),)
+        further, kinds = self.count - 1, len(self.after)
+        times = (-(-(further - place) // kinds) for place in range(kinds))
+        return (
+            (self.length, 1),
+            *((one, n) for one, n in zip(self.after, times, strict=True) if n),
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -231,7 +210,11 @@ class LengthNeed:
 
 @dataclass(frozen=True, slots=True)
 class CountNeed:
-    """A notion to buy by count; ``opening`` is what a zip has to close."""
+    """A notion to buy by count.
+
+    ``opening`` is what a zip has to close, or how long a bone is in its channel (``is_bone``);
+    ``shorter`` is by how much a bone may be so that it need not be cut.
+    """
 
     key: str
     title: str
@@ -243,6 +226,8 @@ class CountNeed:
     opening: Length | None
     steps: tuple[Step, ...]
     sources: tuple[Source, ...]
+    is_bone: bool = False
+    shorter: Length | None = None
 
 
 @dataclass(frozen=True)
@@ -279,7 +264,10 @@ class ToSew:
 
 @dataclass(frozen=True, slots=True)
 class ThreadNeed:
-    """Thread to buy: so much for each stitch, all garments together; ``takes`` is by garment."""
+    """Thread to buy: so much for each stitch, all garments together; ``takes`` is by garment.
+
+    ``in_hand`` is what is on each of the spools and cones that are there already.
+    """
 
     key: str
     title: str
@@ -289,6 +277,7 @@ class ThreadNeed:
     sewn: tuple[tuple[Stitch, Reckoning], ...]
     takes: tuple[tuple[Source, Length], ...]
     sources: tuple[Source, ...]
+    in_hand: tuple[Length, ...] = ()
 
 
 @dataclass(frozen=True)

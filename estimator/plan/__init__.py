@@ -10,9 +10,9 @@ from estimator.fields import Entry, Size
 from estimator.plan.closures import Boning, Lacing, Loops
 from estimator.plan.fabrics import Fabric, Role, Width
 from estimator.plan.garment import Garment, Wearer
+from estimator.plan.piece_edges import Edge
 from estimator.plan.pieces import (
     Cut,
-    Edge,
     Grain,
     Joined,
     Made,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pydantic import model_validator
 
 from estimator.fields import Allowance, Count, Name, Size, refusal
-from estimator.plan.pieces import EdgeRefField
+from estimator.plan.piece_edges import EdgeRefField
 from estimator.plan.trims import ByLength
 
 
@@ -53,13 +53,15 @@ class Boning(_ForAClosure):
     """Bones for channels of a stated length or along an edge, or the casing that holds them.
 
     ``casing_for`` names the bones whose channels a casing makes; ``clear`` is by how much a bone
-    ends short of its channel at each end.
+    ends short of its channel at each end. Of bones that are sold ready cut, ``shorter`` is by how
+    much one may be shorter than that; without it the next longer one is cut.
     """
 
     along: EdgeRefField | None = None
     length: Size | None = None
     casing_for: Name | None = None
     clear: Allowance | None = None
+    shorter: Allowance | None = None
 
     @model_validator(mode="after")
     def _one_channel(self) -> Boning:
@@ -69,10 +71,12 @@ class Boning(_ForAClosure):
                 "boning states one of along, length and casing_for",
                 'write length = "9" for each channel, or casing_for = "bones"',
             )
-        if self.casing_for is not None and (self.clear is not None or self.quantity != 1):
+        if self.casing_for is not None and (
+            self.clear is not None or self.shorter is not None or self.quantity != 1
+        ):
             raise refusal(
                 "a casing is as long as the channels of its bones, and has as many",
-                "leave out clear and quantity",
+                "leave out clear, shorter and quantity",
             )
         return self
 

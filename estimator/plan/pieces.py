@@ -7,17 +7,14 @@ from enum import Enum
 from typing import Annotated, Any, Literal
 
 from pydantic import (
-    BeforeValidator,
     Field,
     GetJsonSchemaHandler,
-    ValidationInfo,
-    WithJsonSchema,
     model_validator,
 )
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema
 
-from estimator.edges import SIDES, EdgeFinish, EdgeRef, Finish, read_edge_ref, read_finish
+from estimator.edges import SIDES
 from estimator.faults import nearest
 from estimator.fields import (
     Allowance,
@@ -28,10 +25,9 @@ from estimator.fields import (
     Note,
     Size,
     or_bare,
-    reading,
     refusal,
-    unit_of,
 )
+from estimator.plan.piece_edges import Edge, EdgeRefField
 from estimator.written import quoted
 
 
@@ -69,52 +65,6 @@ class Joined(Enum):
 
     IN_THE_ROUND = "in the round"
     OPEN = "open"
-
-
-def _edge(written: object, info: ValidationInfo) -> EdgeFinish:
-    if isinstance(written, EdgeFinish):
-        return written
-    found: EdgeFinish = reading(lambda text: read_finish(text, unit_of(info)))(written)
-    return found
-
-
-_FINISH = {"type": "string", "description": 'As in "hem 1 1/4", "seam" or "selvedge".'}
-EDGE_REF = {
-    "anyOf": [
-        {"type": "string"},
-        {
-            "type": "object",
-            "properties": {
-                "piece": {"type": "string"},
-                "edge": {"type": "string"},
-                "count": {"type": "integer", "minimum": 1},
-            },
-            "required": ["piece", "edge"],
-            "additionalProperties": False,
-        },
-    ],
-    "description": 'An edge, as in "skirt panel: bottom" or "2 x skirt panel: bottom".',
-}
-FinishField = Annotated[EdgeFinish, BeforeValidator(_edge), WithJsonSchema(_FINISH)]
-EdgeRefField = Annotated[EdgeRef, BeforeValidator(reading(read_edge_ref)), WithJsonSchema(EDGE_REF)]
-
-
-class Edge(Entry):
-    """How an edge is finished and, for one that the sizes do not give, its finished length."""
-
-    finish: FinishField = EdgeFinish(Finish.SEAM)
-    length: Size | None = None
-
-    @model_validator(mode="before")
-    @classmethod
-    def _bare_finish(cls, written: Any) -> Any:
-        return written if isinstance(written, Mapping) else {"finish": written}
-
-    @classmethod
-    def __get_pydantic_json_schema__(
-        cls, core: CoreSchema, handler: GetJsonSchemaHandler
-    ) -> JsonSchemaValue:
-        return or_bare(handler(core), _FINISH)
 
 
 class TakeUpKind(Enum):

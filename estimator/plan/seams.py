@@ -8,7 +8,7 @@ from pydantic import BeforeValidator, WithJsonSchema
 
 from estimator.edges import EdgeRef, read_edge_ref
 from estimator.fields import Allowance, Entry, Name, Note, as_written, or_bare, reading, refusal
-from estimator.plan.pieces import EDGE_REF, EdgeRefField
+from estimator.plan.piece_edges import EDGE_REF, EdgeRefField
 from estimator.stitches import Stitch, read_stitches
 
 SeamSide = tuple[EdgeRef, ...]

@@ -25,7 +25,8 @@ from estimator.fields import (
     reading,
     refusal,
 )
-from estimator.plan.pieces import EDGE_REF, EdgeRefField, Joined
+from estimator.plan.piece_edges import EDGE_REF, EdgeRefField
+from estimator.plan.pieces import Joined
 from estimator.plan.trim_parts import End, EndsField, Pleats, TrimEnd
 from estimator.prices import PriceField
 from estimator.written import one_line

@@ -43,9 +43,9 @@ def _of_garment(order: GarmentOrder) -> Iterator[str]:
     )
     waste = decimal_text(rules.trim_waste * 100, 1)
     yield f"{garment.name}: {waste} % waste is added to trims by the length, unless they state it."
-    if order.plan.lacing:
+    if any(lacing.tie is None for lacing in order.plan.lacing):
         yield f"{garment.name}: laces have {tape(rules.tie)} at each end to tie."
-    if order.plan.boning:
+    if any(one.casing_for is None and one.clear is None for one in order.plan.boning):
         yield f"{garment.name}: bones end {tape(rules.bone_clear)} short of their channels' ends."
 
 

@@ -78,13 +78,18 @@ _NAMES = {Unit.IN: "inches", Unit.CM: "centimetres", Unit.MM: "millimetres"}
 
 
 def _finished(order: GarmentOrder, estimate: Estimate) -> dict[str, tuple[Length, Length]]:
-    """The finished width and length of each piece as its first fabric is cut."""
+    """The finished width and length of each piece as its first fabric is cut.
+
+    Strips that are cut for a trim are no pieces of the plan.
+    """
     found: dict[str, tuple[Length, Length]] = {}
     for choice in estimate.fabrics:
         for piece in choice.chosen.all_pieces:
             source = piece.source
-            if (source.garment, source.wearer) == (order.plan.garment.name, order.wearer):
-                first = order.pieces[source.name].cut[0].fabric
+            of_plan = order.pieces.get(source.name)
+            whose = (source.garment, source.wearer)
+            if of_plan is not None and whose == (order.plan.garment.name, order.wearer):
+                first = of_plan.cut[0].fabric
                 if source.name not in found or first in choice.need.names:
                     found[source.name] = piece.finished
     return found
@@ -135,6 +140,7 @@ def _how(piece: Piece, unit: Unit) -> Iterator[str]:
     for side in sorted(piece.edges, key=_sides_first):
         edge = piece.edges[side]
         length = f"{tape_text(edge.length, unit)}, " if edge.length else ""
+        length += f"curve {edge.curve}, " if edge.curve else ""
         if edge.finish.finish is Finish.FOLD:
             yield f"half of it, from the fold at the {side}"
         elif length or edge.finish != EdgeFinish(Finish.SEAM):
@@ -236,9 +242,10 @@ def _where(one: Bought, unit: Unit) -> Iterator[str]:
     rows = getattr(one, "rows", 1)
     if rows > 1:
         yield f"{rows} rows"
-    through = getattr(one, "through", None)
-    if through:
-        yield f"through {through}"
+    for key, word in (("through", "through"), ("covers", "over"), ("cut_from", "cut from")):
+        named = getattr(one, key, None)
+        if named:
+            yield f"{word} {named}"
     for key, words in (("measure", "a measure"), ("opening", "an opening")):
         size = getattr(one, key, None)
         if size:

@@ -2,19 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
 from estimator.buying.types import Purchase
 from estimator.estimated import Estimate
-from estimator.measure import Length, Unit, about_text, decimal_text, shop_text, tape_text
+from estimator.measure import (
+    Length,
+    Unit,
+    about_text,
+    decimal_text,
+    put_up_text,
+    shop_text,
+    tape_text,
+)
 from estimator.needs.types import CutPiece
 from estimator.reports.stash_papers import NOTHING_TO_BUY, amount_text, where_text
 from estimator.reports.tables import Sold, price_text
 from estimator.reports.units import tape_unit
 from estimator.reports.uses import named, several_garments, use_of
-from estimator.working import Operation, Step
+from estimator.working import Figure, Operation, Step
 
 _SHOP = {Operation.SOLD_BY, Operation.AT_LEAST}
 
@@ -61,7 +69,7 @@ def _of_stash(purchase: Purchase, estimate: Estimate) -> Iterator[Working]:
             left = amount_text(one.taken.left, unit) if one.taken.left else "nothing"
             yield Working(
                 title=f"{purchase.title}, remnant from {where_text(one.taken)}",
-                lines=tuple(_line(step, unit, unit.shop) for step in one.needed.steps),
+                lines=_lines(one.needed.steps, unit, unit.shop),
                 answer=f"cut {amount_text(one.taken.amount, unit)} off it; {left} is left",
             )
 
@@ -70,9 +78,9 @@ def _of_purchase(purchase: Purchase, estimate: Estimate, unit: Unit) -> Working:
     buy = purchase.buy
     shop = buy.offer.sold_by
     sold = Sold(buy.sold_units, buy.unit)
-    lines = [_line(step, unit, shop) for step in buy.steps]
+    lines = _lines(buy.steps, unit, shop)
     if not buy.bought:
-        return Working(_title(purchase, estimate), tuple(lines), NOTHING_TO_BUY)
+        return Working(_title(purchase, estimate), lines, NOTHING_TO_BUY)
     answer = f"buy {sold.text} {buy.unit}"
     price = buy.offer.price_per_sold_unit
     if price is not None:
@@ -82,7 +90,7 @@ def _of_purchase(purchase: Purchase, estimate: Estimate, unit: Unit) -> Working:
         )
     return Working(
         title=_title(purchase, estimate),
-        lines=tuple(lines),
+        lines=lines,
         answer=answer,
         places=tuple(dict.fromkeys(str(source.place) for source in purchase.sources)),
     )
@@ -122,13 +130,35 @@ def _of_piece(name: str, piece: CutPiece, unit: Unit) -> Iterator[Working]:
     for side, reckoning in (("width", piece.width), ("length", piece.length)):
         yield Working(
             title=f"{name}, cut {side}",
-            lines=tuple(_line(step, unit, unit.shop) for step in reckoning.steps),
+            lines=_lines(reckoning.steps, unit, unit.shop),
             answer=f"cut {tape_text(reckoning.value, unit)}",
             places=(piece.source.place,),
         )
 
 
-def _line(step: Step, unit: Unit, shop: Unit) -> WorkingLine:
+MOST_ADDED_UP = 3
+"""Of more sums it is said how many there are, and each stands above."""
+
+
+def _lines(steps: Sequence[Step], unit: Unit, shop: Unit) -> tuple[WorkingLine, ...]:
+    """The steps as lines; a sum names what is added up, as far as that is few."""
+    found: list[WorkingLine] = []
+    last: list[Figure] = []
+    for step in steps:
+        added: list[Figure] = []
+        if step.operation is Operation.START:
+            last.append(step.result)
+        elif step.operation is Operation.IN_ALL:
+            assert isinstance(step.operand, int), "so many sums are added"
+            added = last[-step.operand :]
+            last = [*last[: -step.operand], step.result]
+        else:
+            last[-1:] = [step.result]
+        found.append(_line(step, unit, shop, added))
+    return tuple(found)
+
+
+def _line(step: Step, unit: Unit, shop: Unit, added: Sequence[Figure]) -> WorkingLine:
     operand, result = _figure(step.operand, unit), _figure(step.result, unit)
     if step.operation in _SHOP:
         assert not isinstance(step.operand, Fraction), "shops sell lengths and counts"
@@ -139,7 +169,11 @@ def _line(step: Step, unit: Unit, shop: Unit) -> WorkingLine:
     if step.operation is Operation.START:
         return WorkingLine(step.label, "", result)
     if step.operation is Operation.IN_ALL:
-        return WorkingLine(step.label, f"{operand} sums added", result)
+        few = len(added) <= MOST_ADDED_UP
+        done = " + ".join(_figure(one, unit) for one in added) if few else f"{operand} sums added"
+        return WorkingLine(step.label, done, result)
+    if step.operation is Operation.FITTED and isinstance(step.operand, Length):
+        operand = put_up_text(step.operand, unit)
     return WorkingLine(step.label, f"{step.operation.value} {operand}", result)
 
 

@@ -119,7 +119,7 @@ def test_the_working_of_each_size_ends_in_what_is_bought_of_it() -> None:
     assert labels == [
         ("all runs together", 2, length("270")),
         ("what is on the others", length("170"), length("100")),
-        ("1 whole run, each in one piece", length("108"), 1),
+        ("1 run in one piece", length("108"), 1),
     ]
 
 
@@ -218,3 +218,25 @@ def test_runs_are_joined_from_card_to_card_where_whole_ones_would_not_go() -> No
     assert told([three, four]) == [(1, "card of 3 yd"), (2, "card of 4 yd")]
     assert three.notes[0].startswith("2 joins in all; together with 2 × card of 4 yd")
     assert "left over: 7 in" in three.notes[0]
+
+
+def test_the_end_of_a_joined_run_is_cut_from_the_roll_where_that_costs_less() -> None:
+    # 200 in, joined at most once with 1/2 in: a card of 5 yd (180 in) and 20 1/2 in from the roll,
+    # 5/8 yd at 1.20: 3.00 + 0.75. All from the roll it is 5 5/8 yd, 6.75, and two cards cost 6.00.
+    sold = '{ put_up = "card of 5 yd", price = "3.00 each" }, { price = "1.20 per yd" }'
+    card, roll = mixed(["200"], sold, "joins = 1\n")
+    assert told([card, roll]) == [(1, "card of 5 yd"), (length("5/8 yd"), "yd")]
+    assert (card.needed, roll.needed) == (length("180"), length("20 1/2"))
+    assert card.notes[0].startswith("1 join in all; together with a length from the roll")
+    assert [held.runs[0][1] for held in (*card.buy.filled, *roll.buy.filled)] == [
+        length("180"), length("20 1/2")
+    ]  # fmt: skip
+    assert told(mixed(["200"], sold)) == [(length("5 5/8 yd"), "yd")]
+
+
+def test_a_joined_run_of_scallops_leaves_its_card_at_a_whole_one() -> None:
+    # 198 in are 99 scallops of 2 in; one more overlaps at the join. A card of 5 yd and a half,
+    # 197 in, gives 98 of them, 196 in: 4 in come from the roll, 1/8 yd.
+    sold = '{ put_up = "card of 5.4722222 yd", price = "3.00 each" }, { price = "1.20 per yd" }'
+    card, roll = mixed(["198"], sold, 'joins = 1\nrepeat = "2"\n')
+    assert (card.needed, roll.needed) == (length("196"), length("4"))

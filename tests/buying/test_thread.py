@@ -40,6 +40,39 @@ def test_the_cheaper_kind_of_spool_is_taken() -> None:
     assert line.buy.cost == Decimal("0.90")
 
 
+def test_spools_of_several_sizes_hold_a_long_thread_for_less() -> None:
+    # A hem of 40 in takes 100 in: two spools of 60 in for 1.00, or one of 60 and one of 40 for
+    # 0.80. What the larger holds is taken off, and 40 in are left for the smaller.
+    sold = (
+        'sold = [{ put_up = "spool of 60 in", price = "0.50 each" },'
+        ' { put_up = "spool of 40 in", price = "0.30 each" }]\n'
+    )
+    heading = HEADING.replace('"apron"', '"apron"\ncurrency = "USD"')
+    found = estimate(plan(heading + PANEL % "rolled hem" + THREAD + sold))
+    larger, smaller = (line for line in found.purchases if "blue" in line.names)
+    assert (larger.buy.bought, larger.buy.unit) == (1, "spool of 60 in")
+    assert (smaller.buy.bought, smaller.buy.unit) == (1, "spool of 40 in")
+    assert smaller.key == f"{larger.key} / spool of 40 in"
+    assert [step.result for step in larger.buy.steps[-2:]] == [length("60"), 1]
+    assert [step.result for step in smaller.buy.steps[-2:]] == [length("40"), 1]
+    assert larger.notes == ("together with 1 × spool of 40 in",)
+
+
+def test_what_is_left_of_several_spools_is_on_the_smallest_and_packs_leave_whole_ones() -> None:
+    # 100 in on one spool of 70 and one of 40 in: 10 in stay on the smaller.
+    sold = (
+        'sold = [{ put_up = "spool of 70 in", price = "0.50 each" },'
+        ' { put_up = "spool of 40 in", price = "0.30 each" }]\n'
+    )
+    heading = HEADING.replace('"apron"', '"apron"\ncurrency = "USD"')
+    found = estimate(plan(heading + PANEL % "rolled hem" + THREAD + sold))
+    larger, smaller = (line for line in found.purchases if "blue" in line.names)
+    assert (larger.buy.left, smaller.buy.left) == ((), (length("10 in"),))
+    # A pack of three of 60 in leaves 20 in on the second, and the third whole.
+    pack = spools('sold = [{ put_up = "pack of 3 x 60 in", price = "1.00 each" }]\n')
+    assert pack.buy.left == (length("60 in"), length("20 in"))
+
+
 def test_without_prices_the_least_thread_is_bought() -> None:
     # Two of 60 in are 120 in of thread, one of 150 in is more.
     sold = 'sold = [{ put_up = "spool of 150 in" }, { put_up = "spool of 60 in" }]\n'

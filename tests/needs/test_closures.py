@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from decimal import Decimal
+
 import pytest
 
+from estimator import estimate
 from estimator.measure import Length
 from estimator.written import length
-from tests.plans import HEADING, bought, complaints, in_print, needed
+from tests.plans import HEADING, bought, catalog, complaints, in_print, needed, plan
 
 BACKS = '[[piece]]\nname = "back"\nquantity = 2\ncut = "print"\nwidth = "10"\nlength = "12"\n'
 
@@ -127,3 +130,104 @@ def test_a_loop_goes_round_its_button_and_into_the_seam() -> None:
 def test_a_closure_that_hangs_on_nothing_is_refused(text: str, told: str) -> None:
     (found,) = complaints(HEADING + BACKS + text)
     assert told in found
+
+
+LENGTHS = (
+    'sold = [{ put_up = "each", length = "11 in" }, { put_up = "each", length = "12 in" }, '
+    '{ put_up = "pack of 6", length = "13 in" }, { put_up = "each", length = "13 in" }]\n'
+)
+
+
+def ready_cut(more: str, length_of_channel: str = "13") -> str:
+    return (
+        f'{BACKS}[[boning]]\nname = "bones"\nlength = "{length_of_channel}"\nquantity = 7\n'
+        f"{LENGTHS}{more}\n"
+    )
+
+
+def test_bones_sold_ready_cut_are_the_next_longer_ones_and_cut_down() -> None:
+    # A channel of 13 in, 1/4 in clear at each end: 12 1/2 in. Seven of 13 in: a pack of 6 and one.
+    found = in_print(ready_cut(""))
+    pack, single = (line for line in found.purchases if "bones" in line.names)
+    assert [(one.buy.bought, one.buy.unit) for one in (pack, single)] == [
+        (1, "pack of 6"), (1, "each")
+    ]  # fmt: skip
+    assert single.notes[-2:] == ("13 in long", "cut to 12 1/2 in")
+    assert single.buy.steps[-1].result == 1
+
+
+def test_bones_that_are_not_cut_may_be_shorter_than_their_channels() -> None:
+    line = bought(in_print(ready_cut('shorter = "1/2"')), "bones")
+    assert line.buy.offer.length == length("12 in")
+    assert line.buy.bought == 7
+    assert line.notes[-2:] == ("12 in long", "1/2 in shorter than it might be")
+    # A channel of 12 1/2 in has bones of 12 in as they are.
+    exact = bought(in_print(ready_cut('shorter = "1/2"', "12 1/2")), "bones")
+    assert exact.notes[-1] == "12 in long"
+
+
+@pytest.mark.parametrize(
+    ("more", "told"),
+    [
+        ('shorter = "1/4"', "'bones' is not sold between 12 1/4 in and 12 1/2 in long; "
+         "the lengths sold are 11 in, 12 in, 13 in"),
+        ('clear = "0"\nshorter = 0', ""),
+        ('clear = "7"', "clear leaves nothing of the bone; write a smaller clear"),
+    ],
+)  # fmt: skip
+def test_bones_that_are_sold_in_no_right_length_are_refused(more: str, told: str) -> None:
+    found = complaints(HEADING + ready_cut(more))
+    assert found == [] if not told else any(told in one for one in found)
+
+
+def test_bones_longer_than_any_that_is_sold_are_refused() -> None:
+    (found,) = complaints(HEADING + ready_cut("", "15"))
+    assert "'bones' is not sold 14 1/2 in long, or longer" in found
+
+
+def test_bones_are_sold_ready_cut_or_by_the_length_and_not_both() -> None:
+    both = ready_cut("").replace("sold = [", 'sold = [{ put_up = "by the length" }, ')
+    (found,) = complaints(HEADING + both)
+    assert "'bones' would be sold ready cut and by the length" in found
+    no_length = BACKS + '[[boning]]\nname = "bones"\nlength = "9"\nsold = [{ put_up = "each" }]\n'
+    (found,) = complaints(HEADING + no_length)
+    assert "'bones' are sold each, and nothing says how long one is" in found
+
+
+def test_bones_of_a_catalog_are_a_notion_in_several_lengths() -> None:
+    shop = catalog(
+        [{"item": "steel-bone", "kind": "notion"}],
+        [
+            {"item": "steel-bone", "put_up": "each", "length": f"{long} in", "price": "0.80",
+             "currency": "USD"}
+            for long in (9, 10, 11)
+        ],
+    )  # fmt: skip
+    bones = '[[boning]]\nname = "bones"\nalong = "back: left"\nquantity = 2\nbuy = "steel-bone"\n'
+    # A channel of 12 in: 11 1/2 in, two on each of two backs; 11 in is 1/2 in shorter.
+    line = bought(estimate(plan(HEADING + BACKS + bones + 'shorter = "1/2"\n'), shop), "bones")
+    assert (line.buy.bought, line.buy.offer.length) == (4, length("11 in"))
+
+
+def test_a_lace_and_its_loops_take_as_much_in_centimetres_as_in_inches() -> None:
+    both = []
+    for unit, spell in (("in", Decimal(1)), ("cm", Decimal("2.54"))):
+        of = {
+            key: f'"{Decimal(size) * spell}"'
+            for key, size in (("width", "10"), ("long", "12.5"), ("apart", "1.25"), ("gap", "2.75"),
+                              ("tie", "9"), ("round", "0.6"), ("thick", "0.15"), ("seam", "0.5"))
+        }  # fmt: skip
+        text = (
+            f'[garment]\nname = "stays"\nunit = "{unit}"\nseam_allowance = {of["seam"]}\n'
+            f'[[fabric]]\nname = "print"\nwidths = ["45 in"]\n'
+            f'[[piece]]\nname = "back"\ncut = "print"\nwidth = {of["width"]}\n'
+            f'length = {of["long"]}\n[[lacing]]\nname = "lace"\nwaste = 0\n'
+            f'along = "back: left"\napart = {of["apart"]}\ngap = {of["gap"]}\ntie = {of["tie"]}\n'
+            f'[[notion]]\nname = "buttons"\nsize = {of["round"]}\nthickness = {of["thick"]}\n'
+            'quantity = 5\n[[loops]]\nname = "loops"\nbuttons = "buttons"\nwaste = 0\n'
+        )
+        found = estimate(plan(text))
+        both.append([needed(found, "lace"), needed(found, "loops")])
+    assert both[0] == both[1]
+    # 2 x (0.6 + 0.15) + 2 x 0.5 = 2.5 in, five of them
+    assert both[0][1] == length("12.5 in")

@@ -66,6 +66,27 @@ def test_rows_round_a_straight_skirt_are_alike_however_far_apart() -> None:
     assert needed(round_hem(apart), "lace") == length("316 1/2")
 
 
+def test_rows_inside_a_round_neckline_are_longer_by_its_turn() -> None:
+    # Half a neckline of 11 in turns by half a circle: a row 1 in inside it is longer by pi x 1 in,
+    # 14.1416, and one 2 in inside it 17.2832 in; in all 42.4248 in.
+    yoke = (
+        '[[piece]]\nname = "yoke"\ncut = "print"\nwidth = "20"\nlength = "9"\n'
+        'edges = { neck = { length = "11", finish = "faced"%s } }\n'
+    )
+    rows = trim('along = "yoke: neck"\nends = "raw"\nrows = 3\nrow_spacing = "1"')
+    hollow = in_print(yoke % ', curve = "hollow 1/2"' + rows)
+    assert needed(hollow, "lace").ticks / INCH.ticks == pytest.approx(33 + 3 * pi, abs=1e-5)
+    # A collar that turns outwards by half a circle has shorter rows: 11 + 11 - pi + 11 - 2 pi.
+    rounded = in_print(yoke % ', curve = "rounded 1/2"' + rows)
+    assert needed(rounded, "lace").ticks / INCH.ticks == pytest.approx(33 - 3 * pi, abs=1e-5)
+    # Where nothing is said of its curve rows are as long as the edge, and the list says so.
+    straight = in_print(yoke % "" + rows)
+    assert needed(straight, "lace") == length("33")
+    assert any("rows inside yoke: neck are taken as long as" in one for one in straight.granted)
+    (far,) = complaints(HEADING + yoke % ', curve = "rounded 1"' + rows)
+    assert "a row 2 in inside 'yoke: neck' lies beyond the middle of its curve" in far
+
+
 @pytest.mark.parametrize(
     ("more", "run"),
     [
@@ -206,17 +227,66 @@ def test_a_motif_in_the_middle_takes_one_repeat_more_to_begin_anywhere() -> None
 
 
 def test_both_fronts_begin_on_a_motif_and_mirror_each_other() -> None:
-    # Each 24 1/2 in, two ends turned under, and a repeat of 2 1/4 in: 27 1/4 in, and two of them.
+    # Each 24 1/2 in and two ends turned under: 25 in. The first, and a repeat of 2 1/4 in to begin
+    # on a motif: 27 1/4. The second lies the other way round and ends on a motif: from motif to
+    # motif lie both fronts and the two ends between them, 49 1/2 in, which are 22 repeats: nothing
+    # is lost between them, and the second takes 25 in: 52 1/4 in all.
     fronts = (
         '[[piece]]\nname = "front"\nquantity = 2\ncut = "print"\nwidth = "11"\nlength = "24 1/2"\n'
     )
     more = 'along = "front: left"\nrepeat = "2 1/4"\nmirrored = true\n'
     found = in_print(fronts + trim(more))
-    assert needed(found, "lace") == length("54 1/2")
+    assert needed(found, "lace") == length("52 1/4")
     assert notes(found) == ("lace: cut in pairs that mirror each other, both from a motif",)
     odd = fronts + trim(more.replace("front: left", "1 x front: left"))
     (told,) = complaints(HEADING + odd)
     assert "'lace' is cut in mirrored pairs, and there are 1 runs" in told
+
+
+def test_several_runs_with_a_motif_in_the_middle_begin_whole_repeats_after_one_another() -> None:
+    # Four of 12 in with two ends of 5/8 in, 13 1/4 in each. The first takes a repeat of 2 1/4 in
+    # more to begin anywhere, 15 1/2 in; each of the others begins 6 repeats, 13 1/2 in, after the
+    # one before it: 15 1/2 + 3 x 13 1/2 = 56 in, and not 4 x 15 1/2 = 62 in.
+    more = 'along = "bib: top"\nends = "in a seam"\nrepeat = "2 1/4"\nmotif = "centred"\n'
+    found = in_print(BIB + trim(more + "quantity = 4"))
+    assert needed(found, "lace") == length("56")
+    # On cards each length has a start of its own: one run a card of 20 in, four cards. A card of
+    # 29 in holds two, 15 1/2 + 13 1/2, though two by themselves would take 31 in.
+    for card, number in (("20", 4), ("28 15/16", 4), ("29", 2), ("42 1/2", 2), ("56", 1)):
+        cards = f'quantity = 4\nsold = [{{ put_up = "card of {card} in" }}]'
+        line = bought(in_print(BIB + trim(more + cards)), "lace")
+        assert line.buy.bought == number
+        assert line.buy.steps[-1].result == number
+
+
+@pytest.mark.parametrize(
+    ("ends", "first_end"), [("raw", 0), ("turned under", 25), ('["in a seam 1", "raw"]', 100)]
+)
+@pytest.mark.parametrize("mirrored", [False, True])
+@pytest.mark.parametrize("number", [2, 4, 6])
+def test_runs_from_a_motif_fit_wherever_the_length_bought_begins(
+    ends: str, first_end: int, mirrored: bool, number: int
+) -> None:
+    """Laid one after another as a person would, for every place in the repeat of 2 1/4 in."""
+    finish = ends if ends.startswith("[") else f'"{ends}"'
+    more = f'along = "bib: top"\nends = {finish}\nrepeat = "2 1/4"\nquantity = {number}\n'
+    more += "mirrored = true" if mirrored else 'motif = "at the start"'
+    found = in_print(BIB + trim(more))
+    bought_for = needed(found, "lace").ticks * 100 // INCH.ticks
+    repeat = 225
+    cut = 1200 + first_end + {"raw": 0, "turned under": 25}.get(ends, 0)
+    lost = []
+    for begins in range(repeat):  # so much of a repeat has gone where the length begins
+        place = 0
+        for run in range(number):
+            # the motif of a run lies where its first end is folded: of one that is turned round, at
+            # its other end
+            at_motif = cut - first_end if mirrored and run % 2 else first_end
+            place += -(place + at_motif + begins) % repeat
+            place += cut
+        lost.append(bought_for - place)
+    assert min(lost) >= 0
+    assert min(lost) <= 1  # and no more than is needed, to a hundredth of an inch
 
 
 def test_a_scallop_longer_than_the_run_is_refused() -> None:

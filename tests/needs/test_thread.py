@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from math import pi
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -176,22 +178,22 @@ def test_what_no_thread_sews_is_told() -> None:
 
 
 def test_a_thread_from_a_shop_comes_in_packs_of_spools_of_its_length() -> None:
-    shop = catalog(
-        [{"item": "poly", "kind": "thread"}],
-        [
-            {"item": "poly", "put_up": "each", "length": "200 in", "price": "2", "currency": "USD"},
-            {
-                "item": "poly",
-                "put_up": "pack of 2",
-                "length": "200 in",
-                "price": "2.50",
-                "currency": "USD",
-            },
-        ],
-    )
+    items = [{"item": "poly", "kind": "thread"}]
+    poly = {"item": "poly", "length": "200 in", "currency": "USD"}
+    offers = [
+        {**poly, "put_up": "each", "price": "2"}, {**poly, "put_up": "pack of 2", "price": "2.50"}
+    ]  # fmt: skip
+    shop = catalog(items, offers)
     blue = '[[thread]]\nname = "blue"\nwaste = 0\nbuy = "poly"\n'
-    # 550 in are on 3 spools of 200 in: 6.00 singly, 5.00 in two packs with one to spare.
-    line = bought(estimate(plan(HEADING + PANELS + blue), shop), "blue")
+    # 550 in are on 3 spools of 200 in: 6.00 singly, 5.00 in two packs, 4.50 in one and a single.
+    two, one = estimate(plan(HEADING + PANELS + blue), shop).purchases[-2:]
+    assert [(line.buy.bought, line.buy.unit) for line in (two, one)] == [
+        (1, "pack of 2"), (1, "each")
+    ]  # fmt: skip
+    assert two.notes == ("5.56 yd on each; together with 1 × each",)
+    dear = [{**offers[0], "price": "2.60"}, offers[1]]
+    # At 2.60 for one spool two packs cost less, and one spool is to spare.
+    line = bought(estimate(plan(HEADING + PANELS + blue), catalog(items, dear)), "blue")
     assert (line.buy.bought, line.buy.unit) == (2, "pack of 2")
     assert "1 to spare" in line.buy.note
 
@@ -281,3 +283,65 @@ def test_a_wider_panel_moves_fabric_lace_and_thread_and_nothing_else() -> None:
     assert (line(narrow, "blue"), line(wide, "blue")) == (2, 3)
     assert line(narrow, "print") != line(wide, "print")
     assert line(narrow, "buttons") == line(wide, "buttons") == 5
+
+
+def test_rows_of_braid_round_a_curve_are_each_stitched_as_long_as_they_are() -> None:
+    # A neckline of 12 in, a quarter of a circle: rows 2 and 4 in inside it are longer by pi / 2 x 2
+    # and pi / 2 x 4 in, 33.4248 in in all, narrow and so stitched once, x 2.5 = 83.562 in.
+    neck = (
+        '[[piece]]\nname = "yoke"\ncut = "print"\nwidth = "20"\nlength = "9"\n'
+        'edges = { top = "raw", bottom = "raw", left = "raw", right = "raw", '
+        'neck = { length = "12", finish = "raw", curve = "hollow 1/4" } }\n'
+        '[[trim]]\nname = "braid"\nalong = "yoke: neck"\nrows = 2\nfrom_edge = "2"\n'
+        'row_spacing = "2"\n'
+    )
+    found = thread(neck + THREAD)
+    assert found / length("1 in") == pytest.approx(2.5 * (24 + 3 * pi), abs=1e-4)
+
+
+def test_elastic_sewn_to_an_edge_is_sewn_row_by_row_and_a_binding_twice() -> None:
+    # Three rows of 20 in, x 2.5: 150 in. A binding of 20 in is sewn on and sewn down: 100 in.
+    raw = (
+        '[[piece]]\nname = "cuff"\ncut = "print"\nwidth = "20"\nlength = "9"\n'
+        'edges = { top = "raw", bottom = "raw", left = "raw", right = "raw" }\n'
+    )
+    rows = '[[elastic]]\nname = "shirring"\nkind = "shirring"\nalong = "cuff: top"\nrows = 3\n'
+    bound = '[[trim]]\nname = "binding"\nalong = "cuff: top"\nwidth = "3/8"\ncut_from = "print"\n'
+    assert thread(raw + rows + THREAD) == length("150")
+    assert thread(raw + bound + THREAD) == length("100")
+    named = THREAD.replace("waste = 0", 'waste = 0\nsews = "shirring"')
+    assert thread(raw + rows + bound + named) == length("150")
+
+
+BOXED = """
+[[piece]]
+name = "sleeve"
+quantity = 2
+cut = "print"
+shape = "box"
+width = "16"
+length = "18"
+edges = { %s }
+"""
+
+
+@pytest.mark.parametrize(
+    ("edges", "thread"),
+    [
+        # No edge named: 2 x (16 + 18) = 68 in round the box, half a seam: 34; two, x 2.5 = 170.
+        ("", "170"),
+        # A cap of 19 in takes the place of as much of the sides: still 68 in round.
+        ('cap = { length = "19" }', "170"),
+        # A hemmed wrist of 9 in leaves 7 of the box's hem of 16 in: hems 16, and 52 / 2 of seams.
+        ('bottom = "hem 1", wrist = { length = "9", finish = "hem 1" }', "210"),
+        # A longer one leaves none of it: 20 + 26 in, two of them.
+        ('bottom = "hem 1", wrist = { length = "20", finish = "hem 1" }', "230"),
+        # The sides under a cap are said to be 11 in: 11 + 11 + 16 + 16 = 54 in, of which the cap
+        # stands in the place of 19: 54 / 2 = 27.
+        ('left = { length = "11" }, right = { length = "11" }, cap = { length = "19" }', "135"),
+    ],
+)  # fmt: skip
+def test_named_edges_of_a_box_stand_in_the_place_of_its_straight_sides(
+    edges: str, thread: str
+) -> None:
+    assert of(in_print(BOXED % edges + THREAD)) == length(thread)

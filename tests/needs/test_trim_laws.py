@@ -154,3 +154,54 @@ def test_a_run_that_starts_on_a_motif_is_never_shorter_than_one_cut_anywhere(dra
     alike = replace(drawn, joined=OPEN, repeat=175, eased=0, joins=0, by_the_length=True, cards=())
     plain = all_needed(replace(alike, repeat=0))
     assert all_needed(replace(alike, motif='motif = "centred"\n')) >= plain
+
+
+@settings(max_examples=40)
+@given(trims)
+def test_no_card_holds_a_run_longer_than_itself_nor_more_than_it_has(drawn: Drawn) -> None:
+    needed = joins = 0
+    for line in lines(drawn):
+        for held in line.buy.filled:
+            on_it = [run.ticks for _, run in held.runs]
+            assert sum(on_it) <= held.holds.ticks + len(on_it)
+            needed += sum(on_it)
+            joins += len(on_it)
+    # what lies on cards and comes from the roll is all that is needed, no run left out
+    assert (
+        needed
+        >= length(f"{drawn.edge / 100} in").ticks * 2 * drawn.rows * (100 - drawn.eased) // 100
+    )
+    assert joins >= 2 * drawn.rows
+
+
+@settings(max_examples=30)
+@given(trims, st.integers(1, 300), st.sampled_from(['motif = "centred"\n', "mirrored = true\n"]))
+def test_more_edge_never_needs_less_trim_with_a_motif(drawn: Drawn, more: int, motif: str) -> None:
+    alike = replace(
+        drawn, joined=OPEN, repeat=175, eased=0, joins=0, by_the_length=True, cards=(), motif=motif
+    )
+    assert all_needed(replace(alike, edge=drawn.edge + more)) >= all_needed(alike)
+
+
+@settings(max_examples=30)
+@given(trims, st.sampled_from(['motif = "at the start"\n', "mirrored = true\n"]))
+def test_runs_that_begin_on_a_motif_measure_alike_in_centimetres(drawn: Drawn, motif: str) -> None:
+    alike = replace(
+        drawn, joined=OPEN, repeat=175, eased=0, joins=0, by_the_length=True, cards=(), motif=motif
+    )
+    in_inch, in_cm = lines(alike), lines(alike, metric=True)
+    assert [one.needed for one in in_inch] == [one.needed for one in in_cm]
+
+
+@settings(max_examples=40)
+@given(trims, st.integers(1, 3), st.integers(90, 240))
+def test_joined_runs_beside_a_roll_never_cost_more_than_whole_ones(
+    drawn: Drawn, joins: int, price: int
+) -> None:
+    def of(number: int) -> Decimal:
+        text = replace(drawn, joins=number, by_the_length=True).text()
+        found = estimate(plan(text.replace("180.00 per yd", f"{price}.00 per yd")))
+        prices = [line.buy.cost for line in found.purchases if "lace" in line.names]
+        return sum(filter(None, prices), Decimal(0))
+
+    assert of(joins) <= of(0)

@@ -193,3 +193,12 @@ def test_the_written_workbook_has_the_measure_sheet_with_room_to_write() -> None
     rows = {cell.value: cell.row for cell in sheet["A"] if cell.value}
     assert sheet.cell(rows["panel"], 4).value == float(Fraction(79, 4))
     assert (sheet.row_dimensions[rows["gore"]].height or 0) >= 24
+
+
+def test_a_binding_cut_from_a_fabric_is_no_piece_to_measure() -> None:
+    text = (
+        '[[piece]]\nname = "panel"\ncut = "print"\nwidth = "20"\nlength = "30"\n'
+        '[[trim]]\nname = "binding"\ncut_from = "print"\nwidth = "1/2"\nalong = "panel: bottom"\n'
+    )
+    pieces = measure_tables(in_print(text))[0]
+    assert [row[0] for row in pieces.rows] == ["panel"]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from math import asin, ceil, cos, pi, sin
 
-from estimator.needs.types import Arc
+from estimator.needs.arc import Arc
 from estimator.reports.pictures.marks import Point, Shape
 
 STEPS_OF_A_QUARTER = 24
