@@ -12,7 +12,7 @@ from estimator.faults import Fault, Faults, Places, Refused, Wrong, nearest
 from estimator.job import GarmentOrder
 from estimator.readers.plan_tables import PlanTables, draft_of, measures_asked
 from estimator.readers.plans import read_tables
-from estimator.readers.show_toml import read_show
+from estimator.readers.show_toml import is_show, read_show
 from estimator.readers.wearers_table import read_wearers
 from estimator.show import ALL, Costume, Measured, Wearers, in_words
 from estimator.written import quoted
@@ -70,6 +70,9 @@ def _orders(
     path: Path, costume: Costume, wearers: Wearers | None, faults: Faults
 ) -> Iterator[GarmentOrder]:
     """The garment for each of its wearers, or one by the measures of the plan."""
+    if is_show(path):
+        right = "name the plans of its garments"
+        raise Wrong(f"{quoted(path.name)} is a show, not a plan", right, ("plan",))
     tables = read_tables(path)
     who = _who(costume, wearers)
     if wearers is not None:

@@ -5,11 +5,14 @@ from __future__ import annotations
 import contextlib
 import os
 import sys
-from typing import TextIO
+from typing import NoReturn, TextIO
 
 import typer
 
 from estimator.commands import papers, starters
+
+STOPPED = 130
+"""The exit status of what was interrupted, by custom 128 and the number of the signal."""
 
 app = typer.Typer(
     name="estimator",
@@ -59,13 +62,22 @@ def main() -> None:
         _let_go_of(sys.stdout)
         sys.exit(1)
     except KeyboardInterrupt:
-        print("stopped; nothing was written.", file=sys.stderr)
-        sys.exit(130)
+        _stopped()
+    except SystemExit as end:
+        if end.code != STOPPED:
+            raise
+        _stopped()
     except OSError as problem:
         _let_go_of(sys.stdout)
         with contextlib.suppress(OSError):
             print(f"what is printed cannot be written ({problem.strerror})", file=sys.stderr)
         sys.exit(2)
+
+
+def _stopped() -> NoReturn:
+    """Somebody has interrupted the work; typer makes an end with this status of that."""
+    print("stopped; nothing was written.", file=sys.stderr)
+    sys.exit(STOPPED)
 
 
 def _let_go_of(stream: TextIO) -> None:

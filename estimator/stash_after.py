@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from estimator.buying.cut_lengths import as_sold, fabric_needed
+from estimator.buying.cut_lengths import as_sold
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.thread import full_spool, left_on_spools, on_one, spools_for
 from estimator.buying.types import Purchase
@@ -89,7 +89,7 @@ def _of_fabric(choice: FabricChoice) -> Iterator[InHand]:
         width=chosen.width,
         usable=terms.usable or offer.usable,
     )
-    cuts = [fabric_needed(Length(cut.length), terms) for cut in chosen.laid.cuts]
+    cuts = chosen.laid.needed(terms)
     left = [as_sold(one, offer).value - one.value for one in cuts]
     beyond = bought - total(as_sold(one, offer).value for one in cuts)
     # what was bought beyond the cuts, for its price, comes with the only one, or by itself

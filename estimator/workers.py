@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
-from concurrent.futures import ProcessPoolExecutor
+import signal
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor, as_completed
+from multiprocessing import active_children
 from pathlib import Path
 
 from estimator.estimate import estimate
@@ -29,16 +31,25 @@ def estimates_of(
     complaints about all jobs.
     """
     if processes < 2 or len(jobs) < WORTH_A_PROCESS:
-        return _collected(map(_tried, jobs), told)
+        return _collected(_each(jobs, told))
     workers = min(processes, len(jobs))
-    with ProcessPoolExecutor(
-        workers, initializer=remember_until_the_end, initargs=(memory,)
-    ) as pool:
+    with ProcessPoolExecutor(workers, initializer=_begin, initargs=(memory,)) as pool:
+        tasks = [pool.submit(_tried, job) for job in jobs]
         try:
-            return _collected(pool.map(_tried, jobs), told)
+            for _ in as_completed(tasks):  # the largest job may be the last to be done
+                if told:
+                    told(1)
+            return _collected(task.result() for task in tasks)
         except BaseException:
-            pool.shutdown(wait=False, cancel_futures=True)
+            for process in active_children():
+                process.terminate()  # what it is at is of no use any more
             raise
+
+
+def _begin(memory: Path | None) -> None:
+    """A process ends without a word when somebody interrupts the work: the first one tells."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+    remember_until_the_end(memory)
 
 
 def _tried(job: Job) -> Estimate | Refused:
@@ -48,12 +59,17 @@ def _tried(job: Job) -> Estimate | Refused:
         return refused
 
 
-def _collected(results: Iterable[Estimate | Refused], told: Told | None) -> tuple[Estimate, ...]:
+def _each(jobs: Sequence[Job], told: Told | None) -> Iterator[Estimate | Refused]:
+    for job in jobs:
+        yield _tried(job)
+        if told:
+            told(1)
+
+
+def _collected(results: Iterable[Estimate | Refused]) -> tuple[Estimate, ...]:
     found: list[Estimate] = []
     refused: list[Refused] = []
     for one in results:
-        if told:
-            told(1)
         if isinstance(one, Refused):
             refused.append(one)
         else:

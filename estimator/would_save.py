@@ -18,6 +18,7 @@ from estimator.buying.fabric_widths import (
 )
 from estimator.buying.small_things import lines_for
 from estimator.buying.types import Purchase
+from estimator.catalog import EACH
 from estimator.estimate import estimate as estimated
 from estimator.estimate import settle
 from estimator.estimated import Estimate
@@ -175,7 +176,11 @@ def _cost(lines: Iterable[Purchase]) -> Decimal | None:
 def _put_ups(lines: Iterable[Purchase]) -> str:
     """What is bought, as in 2 × spool of 10 yd."""
     return " and ".join(
-        f"{line.buy.bought} × {line.buy.unit}"
+        (
+            f"{line.buy.bought} × {line.buy.unit}"
+            if line.buy.unit != EACH.text
+            else f"{line.buy.bought}"
+        )
         if isinstance(line.buy.bought, int)
         else shop_text(line.buy.bought, line.buy.offer.sold_by)
         for line in lines

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 from itertools import combinations
 
@@ -11,6 +12,7 @@ from hypothesis import strategies as st
 
 from estimator import Catalog, Estimate, GarmentOrder, Job, estimate
 from estimator.shops import Shops
+from estimator.stash import InHand, Stash
 from estimator.together import each_apart, settled_together
 from tests.plans import catalog, plan
 
@@ -161,6 +163,28 @@ def test_no_other_set_of_shops_is_cheaper_and_none_is_smaller(
     size = min(map(len, bills))
     assert len(fewest.visits) == size
     assert fewest.total == min(total for some, total in bills.items() if len(some) == size)
+
+
+def test_a_spool_in_hand_does_not_send_for_the_next_one_to_a_shop_that_charges_more() -> None:
+    # two spools are needed and one is in hand; the other is 2.50 at Mill, where the bones are, and
+    # 2.00 at Quay, whose visit takes 9.00
+    items = [{"item": "yarn", "kind": "thread"}, {"item": "bone", "kind": "notion"}]
+    offers = [
+        {"item": "yarn", "shop": "Quay", "put_up": "spool of 100 yd", "price": "2.00"},
+        {"item": "yarn", "shop": "Mill", "put_up": "spool of 100 yd", "price": "2.50"},
+        {"item": "bone", "shop": "Mill", "put_up": "each", "price": "1.00"},
+    ]
+    shop = catalog(items, [{**row, "currency": "USD"} for row in offers])
+    text = BUTTON.format(item="bone", count=1) + (
+        '[[fabric]]\nname = "check"\nwidths = ["45 in"]\nprice = "1 per yd"\n'
+        '[[piece]]\nname = "strip"\nquantity = 18\ncut = "check"\nwidth = "2"\nlength = "100"\n'
+        '[[thread]]\nname = "yarn"\nbuy = "yarn"\n'
+    )
+    own = Stash({2: InHand.model_validate({"item": "yarn", "count": "1"})})
+    job = Job((GarmentOrder(plan(HEADING + text)),), shop, shops=Shops({"Quay": Decimal(9)}))
+    new, found = estimate(job), estimate(replace(job, stash=own))
+    assert where(new) == where(found) == ["Mill"]
+    assert new.total - found.total == Decimal("2.50")
 
 
 @pytest.mark.parametrize("count", [9, 12])

@@ -139,6 +139,18 @@ def test_what_is_wrong_with_a_show_is_told(
     assert complaint in told(folder)
 
 
+def test_a_show_in_the_place_of_a_plan_is_told_so(folder: Path) -> None:
+    show = folder / "play.show.toml"
+    show.write_text(
+        '[show]\nname = "Play"\n[[garment]]\nplan = "play.show.toml"\n', encoding="utf-8"
+    )
+    with pytest.raises(Refused) as refused:
+        estimate_files([show])
+    assert [str(fault) for fault in refused.value.faults] == [
+        f"{show}, line 4: 'play.show.toml' is a show, not a plan; name the plans of its garments"
+    ]
+
+
 def test_a_fault_of_the_plan_is_told_once_for_all_wearers(folder: Path) -> None:
     rewrite(folder, "skirt.toml", "quantity = 2", "quantity = 0")
     assert len(told(folder)) == 1

@@ -282,9 +282,21 @@ def test_the_braid_of_both_fronts_and_the_cape_is_bought_together(cloak):
     assert line(cloak, "cape braid").buy.bought == length("3 3/4 yd")
 
 
-def test_the_demos_show_is_bought_together_for_less_than_garment_by_garment():
+@pytest.fixture(scope="module")
+def fair():
+    """The demo's show, with its stash and its shops."""
     (show,) = SHOWS
-    found = estimate_files([show])
+    return estimate_files([show])
+
+
+def test_the_demos_show_spends_less_with_its_stash(fair):
+    assert fair.bought_new is not None
+    assert fair.cost < fair.bought_new.cost
+    assert any(one.taken and not one.buy.bought for one in fair.purchases)
+
+
+def test_the_demos_show_is_bought_together_for_less_than_garment_by_garment(fair):
+    found = fair
     assert found.job.title == "Harvest Fair"
     assert len(found.job.garments) == 7
     assert sum(one.money or 0 for one in found.saved) > 20

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from estimator import Estimate, estimate_files
-from estimator.buying import known_layouts, laying
+from estimator.buying import known_layouts, laying, remnants
 from estimator.memory import SWITCH, Kept, place, remembering
 from tests.shipped_plans import DEMOS, SHOPS
 
@@ -39,6 +39,30 @@ def test_a_second_run_searches_for_nothing(tmp_path: Path, monkeypatch: pytest.M
 
     monkeypatch.setattr(laying, "lay_out_in_cuts", searched)
     assert fresh(DEMOS[0], file).purchases
+
+
+def test_what_goes_on_a_remnant_is_remembered_too(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    file, plan = tmp_path / "layouts.sqlite", tmp_path / "cape.toml"
+    plan.write_text(TWO_CLOTHS, encoding="utf-8")
+    stash = tmp_path / "stash.csv"
+    stash.write_text("item,width,length\nshell,45 in,40 in\n", encoding="utf-8")
+
+    def found() -> Estimate:
+        laying.laid_once.cache_clear()
+        remnants.laid_on_remnant.cache_clear()
+        with remembering(file):
+            return estimate_files([plan], stash=stash)
+
+    first = found()
+    assert first.fabrics[0].chosen.stash
+
+    def searched(*_: object, **__: object) -> None:
+        raise AssertionError("a remnant was filled again")
+
+    monkeypatch.setattr(remnants, "fullest", searched)
+    assert found().fabrics == first.fabrics
 
 
 TWO_CLOTHS = """

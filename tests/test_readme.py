@@ -45,7 +45,7 @@ def _run(command: str, folder: Path) -> subprocess.CompletedProcess[str]:
     return subprocess.run(
         ["bash", "-c", command],
         cwd=folder,
-        env={**os.environ, "PATH": path},
+        env={**os.environ, "PATH": path, "ESTIMATOR_MEMORY": str(folder / "memory")},
         capture_output=True,
         text=True,
         check=False,

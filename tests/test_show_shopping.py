@@ -17,7 +17,6 @@ from estimator.reports.list_columns import LETTER_OF, LIST_SHEET
 from estimator.reports.list_file import write_list
 from estimator.reports.page import page_text
 from tests.reports.filled_lists import sum_row, the_list
-from tests.shipped_plans import SHOWS
 
 SHOW = """
 [show]
@@ -158,14 +157,6 @@ def test_book_out_tells_what_it_did(folder: Path) -> None:
         "The stash as it was is kept as stash-2026-11-26-before-harvest.csv.\n"
     )
     assert (folder / "stash.csv").read_text(encoding="utf-8") == "item,count,place\n"
-
-
-def test_the_demos_show_spends_less_with_its_stash() -> None:
-    (show,) = SHOWS
-    found = estimate_files([show])
-    assert found.bought_new is not None
-    assert found.cost < found.bought_new.cost
-    assert any(line.taken and not line.buy.bought for line in found.purchases)
 
 
 def test_a_formula_engine_comes_to_the_total_with_charges_and_what_is_spent(folder: Path) -> None:

@@ -9,9 +9,10 @@ from fractions import Fraction
 from functools import lru_cache
 
 from estimator.buying.cut_lengths import CUT_ENDS, fabric_needed, washed_repeat
+from estimator.buying.known_layouts import known_or
 from estimator.buying.laying import Laid, cloth_of_width
 from estimator.buying.lots import single_lots
-from estimator.layout import fullest, renamed
+from estimator.layout import Blank, Cloth, Cuts, Layout, fullest, renamed
 from estimator.measure import ZERO, Length
 from estimator.needs.selvedges import Breadth
 from estimator.needs.types import CutPiece, FabricTerms
@@ -123,7 +124,7 @@ def _laid_on(
     own = in_hand(terms, single)
     cloth = cloth_of_width(own, breadth)
     lots = single_lots(able, breadth, cloth, nap=terms.nap)
-    layout = fullest(cloth, [lot.blank for lot in lots], longest, rows_only=terms.rows_only)
+    layout = _fullest(cloth, [lot.blank for lot in lots], longest, rows_only=terms.rows_only)
     if layout is None:
         return None
     held = Counter(lots[place.blank].piece for place in layout.placements)
@@ -142,6 +143,19 @@ def _laid_on(
     needed = fabric_needed(Length(layout.length), own, further=int(trimmed))
     laid = Laid(own_lots, (layout,), layout.bound)
     return FromRemnant(single, breadth, cut, laid, needed, trimmed)
+
+
+def _fullest(
+    cloth: Cloth, blanks: Sequence[Blank], longest: int, *, rows_only: bool
+) -> Layout | None:
+    """The fullest layout that is found on a remnant, remembered or worked out."""
+
+    def worked_out() -> Cuts:
+        found = fullest(cloth, blanks, longest, rows_only=rows_only)
+        return Cuts((found,) if found else (), 0)
+
+    cuts = known_or(cloth, ("a strip as full as can be",), blanks, (longest, rows_only), worked_out)
+    return next(iter(cuts.layouts), None)
 
 
 def without(pieces: Sequence[CutPiece], cut: Sequence[CutPiece]) -> tuple[CutPiece, ...]:

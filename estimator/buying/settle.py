@@ -141,9 +141,7 @@ def _of_small_thing(
     for shop in names if shops.matter and len(names) > 1 else ():
 
         def at_shop(asked: Need, shop: str = shop) -> Lines:
-            own = tuple(offer for offer in asked.terms.offers if offer.shop == shop)
-            terms = replace(asked.terms, offers=own)
-            here = replace(asked, terms=terms)
+            here = _sold_at(shop, asked)
             return tuple(
                 replace(line, alike=lines[0].alike, need=need) for line in _lines_for(here, unit)
             )
@@ -152,4 +150,15 @@ def _of_small_thing(
             here = at_shop(need)
         except Wrong:
             continue  # a run is longer than what this shop's cards hold, or no zip of its is right
-        yield Way(with_stock(need, here, singles, at_shop) if singles else here)
+        if singles:
+            # what is on a spool is asked of the offers, which have to be those of the shop
+            own = _sold_at(shop, need) if isinstance(need, ThreadNeed) else need
+            found = with_stock(own, here, singles, at_shop)
+            here = tuple(replace(line, need=need) for line in found)
+        yield Way(here)
+
+
+def _sold_at(shop: str, need: Need) -> Need:
+    """A need that only this shop is asked for."""
+    own = tuple(offer for offer in need.terms.offers if offer.shop == shop)
+    return replace(need, terms=replace(need.terms, offers=own))

@@ -13,7 +13,7 @@ from estimator.measure import Unit, natural_text
 from estimator.readers.files import read_text
 from estimator.readers.table_rows import complain, rows_of
 from estimator.readers.workbooks import is_workbook
-from estimator.readers.written_tables import WrittenTable, table_from
+from estimator.readers.written_tables import WrittenTable, refuse_too_many, table_from
 from estimator.stash import InHand, Stash, own_colours
 from estimator.written import quoted
 
@@ -32,6 +32,7 @@ def read_stash(path: Path, catalog: Catalog) -> Stash:
     rows: dict[int, InHand] = {}
     kinds = {name.casefold(): item for name, item in catalog.items.items()}
     table = table_from(path, TABLE, SHEET, faults)
+    refuse_too_many(path, table.cells, MOST_ROWS)
     for row, thing in rows_of(table, InHand, faults, set()):
         try:
             item = kinds.get(thing.item.casefold())
@@ -41,9 +42,6 @@ def read_stash(path: Path, catalog: Catalog) -> Stash:
         except Wrong as wrong:
             complain(faults, table, row, wrong)
         rows[row] = thing
-    if len(rows) > MOST_ROWS:
-        with faults.about(str(path)):
-            raise Wrong(f"the stash has {len(rows)} rows", f"keep at most {MOST_ROWS} in a file")
     faults.refuse_if_any()
     return Stash(rows, str(path), mark_of(path, table), own_colours(catalog))
 

@@ -10,7 +10,7 @@ from pathlib import Path
 from estimator.faults import Fault, Faults, Refused
 from estimator.measure import ZERO, Length, Unit
 from estimator.plan.garment import GARMENT_UNITS
-from estimator.readers.written_tables import WrittenTable, table_from
+from estimator.readers.written_tables import WrittenTable, refuse_too_many, table_from
 from estimator.show import Measured, Wearers
 from estimator.written import NotReadable, one_line, quoted, read_length
 
@@ -22,6 +22,7 @@ def read_wearers(path: Path) -> Wearers:
     """Reads the table; raises Refused with every complaint about it."""
     faults = Faults()
     table = table_from(path, "a table of wearers", SHEET, faults)
+    refuse_too_many(path, table.cells, MOST_WEARERS)
     header = [one_line(name).strip() for name in table.cells[0]] if table.cells else []
     _check_header(header, table)
     rows: list[Measured] = []
@@ -43,9 +44,6 @@ def read_wearers(path: Path) -> Wearers:
             wrong = f"{quoted(name)} stands here twice, as in row {seen}"
             faults.found.append(Fault(where, wrong, "give each wearer one row"))
         rows.append(Measured(name, number, _measures(row, number, table, faults)))
-    if len(rows) > MOST_WEARERS:
-        wrong = f"the table has {len(rows)} wearers"
-        faults.found.append(Fault(str(path), wrong, f"plan at most {MOST_WEARERS} at a time"))
     faults.refuse_if_any()
     columns = tuple(name for name in header if name not in (WEARER, UNIT))
     return Wearers(str(path), columns, tuple(rows))

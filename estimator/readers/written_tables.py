@@ -13,6 +13,9 @@ from estimator.readers.files import read_text
 from estimator.readers.workbooks import CellSheet, is_workbook, read_workbook
 from estimator.written import one_line
 
+MOST_ROWS = 20_000
+"""Rows of a table, whatever stands in them; a table may allow fewer."""
+
 
 @dataclass(frozen=True)
 class WrittenTable:
@@ -64,7 +67,16 @@ def table_from_csv(path: Path, what: str) -> WrittenTable:
             named = f", column {column if row == 1 else heading}"
         return f"{path}, row {row}{named}"
 
+    refuse_too_many(path, cells, MOST_ROWS)
     return WrittenTable(path.name, cells, place)
+
+
+def refuse_too_many(path: Path, cells: Sequence[Sequence[str]], most: int) -> None:
+    """Raises Refused for a table of more rows than ``most``, before each is complained of."""
+    rows = sum(1 for row in cells[1:] if any(cell.strip() for cell in row))
+    if rows > most:
+        wrong, right = f"the table has {rows} rows", f"keep at most {most} in it"
+        raise Refused([Fault(str(path), wrong, right)])
 
 
 def table_from_sheet(path: Path, sheet: CellSheet, faults: Faults) -> WrittenTable:

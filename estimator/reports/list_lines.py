@@ -13,7 +13,7 @@ from estimator.reports.as_written import Line as Said
 from estimator.reports.cells import harmless, sold_format
 from estimator.reports.earlier_list import EarlierList
 from estimator.reports.list_columns import DONE, PARTS, SUM_MARK
-from estimator.reports.shopping_list import Line, sections
+from estimator.reports.shopping_list import FROM_STASH, Line, sections
 from estimator.reports.tables import Sold
 
 NEW, NO_LONGER, SINCE = "new", "no longer needed", "Since the last list"
@@ -70,7 +70,7 @@ def _list_line(line: Line, since: str) -> ListLine:
             "Colour, swatch": line.colour,
             "Width": line.width,
             "Part of the shop": PARTS[line.group],
-            "Shop, shelf": line.shop,
+            "Shop, shelf": line.shop if line.buy.amount else FROM_STASH,
             "Needed": _number(line.needed),
             "Price": line.unit_price,
             "Instead": "\n".join(line.instead),

@@ -54,7 +54,10 @@ def save_workbook(book: Workbook, path: Path, instead_of: bytes | None = None) -
 
     The same workbook is written as the same bytes.
     """
-    content = workbook_bytes(book)
+    try:
+        content = workbook_bytes(book)
+    except OSError as problem:  # the library puts sheets into temporary files
+        raise refused(path, f"cannot be written ({_reason(problem)})", _ELSEWHERE) from None
     if earlier_content(path) != instead_of:
         right = "write it once more, so that nothing of it is lost"
         raise refused(path, "has been saved by somebody else just now", right)
@@ -119,9 +122,12 @@ def write_whole(path: Path, content: bytes) -> None:
             file.write(content)
         held.chmod(0o666 & ~_umask())
         held.replace(path)
-    except (OSError, ValueError) as problem:
+    except BaseException as problem:
+        # somebody may have interrupted it as well
         if held is not None:
             held.unlink(missing_ok=True)
+        if not isinstance(problem, OSError | ValueError):
+            raise
         if isinstance(problem, FileNotFoundError) and not path.parent.is_dir():
             wrong = f"cannot be written: there is no folder '{path.parent}'"
             raise refused(path, wrong, "make it, or choose another place") from None

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
 
+from estimator.catalog import EACH
 from estimator.estimated import Estimate, Saved
 from estimator.measure import fraction_text, read_in_sixteenths, two_decimals_up
 from estimator.prices import money_text
@@ -40,4 +41,6 @@ def _amount(units: Fraction, unit: str) -> str:
     """So much of a unit: ``16 3/4 yd``, ``1.20 m``, ``2 × card of 5 yd``."""
     if unit == "m" or not read_in_sixteenths(units):
         return f"{two_decimals_up(units)} {unit}"
+    if unit == EACH.text:
+        return fraction_text(units)
     return f"{fraction_text(units)} {unit if unit == 'yd' else f'× {unit}'}"

@@ -68,7 +68,7 @@ def book_out(estimate: Estimate, on: date, mark: str = "") -> tuple[str, ...]:
     write_whole(copy, old)
     try:
         write_whole(path, content)
-    except Refused:
+    except BaseException:  # refused or interrupted: the copy says that it was done
         copy.unlink(missing_ok=True)
         raise
     return (

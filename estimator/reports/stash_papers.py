@@ -8,11 +8,14 @@ from estimator.buying.remnants import FromRemnant
 from estimator.buying.types import Purchase
 from estimator.estimated import Estimate
 from estimator.measure import Length, Unit, natural_text, tape_text
+from estimator.needs.types import ThreadNeed
 from estimator.reports.tables import Column, Table, Value
 from estimator.reports.units import tape_unit
 from estimator.reports.uses import named, use_of
 from estimator.stash import InHand, Taken, is_metric
 
+WHOLE_UNITS = 10
+"""So many whole yards or metres are told as such, and not as a tape reads them."""
 NOTHING_TO_BUY = "nothing to buy: all of it comes from the stash"
 
 
@@ -54,13 +57,14 @@ def _rows(estimate: Estimate) -> Iterator[tuple[Value, ...]]:
                 uses = pieces_text(remnants[number])
             thing = taken.single.thing
             unit = own_unit(thing, tape_unit(estimate))
+            nothing = "what is not sewn" if isinstance(purchase.need, ThreadNeed) else "nothing"
             yield (
                 amount_text(taken.amount, unit),
                 " / ".join(filter(None, (purchase.title, purchase.colour))),
                 in_hand_text(thing, unit),
                 thing.place or f"row {taken.single.row} of the stash",
                 uses,
-                amount_text(taken.left, unit) if taken.left else "nothing",
+                amount_text(taken.left, unit) if taken.left else nothing,
             )
 
 
@@ -79,8 +83,15 @@ def own_unit(thing: InHand, unit: Unit) -> Unit:
 
 
 def amount_text(amount: Length | int, unit: Unit) -> str:
-    """A length as a tape reads it, or a count."""
-    return tape_text(amount, unit) if isinstance(amount, Length) else str(amount)
+    """A length as a tape reads it, many whole yards or metres as such, or a count."""
+    return _length_text(amount, unit) if isinstance(amount, Length) else str(amount)
+
+
+def _length_text(length: Length, unit: Unit) -> str:
+    whole = length / unit.shop.length
+    if whole.denominator == 1 and whole >= WHOLE_UNITS:
+        return f"{whole} {unit.shop.symbol}"
+    return tape_text(length, unit)
 
 
 def in_hand_text(thing: InHand, unit: Unit) -> str:
@@ -88,7 +99,7 @@ def in_hand_text(thing: InHand, unit: Unit) -> str:
     if thing.length is None:
         return f"{thing.count} in hand"
     parts = [f"{natural_text(thing.width, unit)} wide"] if thing.width else []
-    parts.append(f"{tape_text(thing.length, unit)} long")
+    parts.append(f"{_length_text(thing.length, unit)} long")
     if thing.washed:
         parts.append("washed")
     if thing.note:

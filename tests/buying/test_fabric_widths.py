@@ -320,7 +320,9 @@ def test_a_piece_too_wide_to_lie_upright_and_too_long_for_the_bolt_when_turned_i
         .replace('length = "70"', 'length = "30"')
     )
     (found,) = complaints(text + 'grain = "either"\n')
-    assert "'cloth' lies 62 in along the fabric, and no bolt is longer than 36 in" in found
+    told = "lies 62 in along the fabric and takes 64 in of it with straightened ends"
+    assert told in found
+    assert "no bolt is longer than 36 in" in found
 
 
 def test_cuts_are_listed_as_they_are_spoken_and_many_are_counted() -> None:

@@ -56,6 +56,11 @@ def test_a_sheet_of_a_workbook_is_read_as_the_same_table_saved_as_csv_is(tmp_pat
     assert read_wearers(path).rows == read(tmp_path, text).rows
 
 
+def test_a_table_without_end_is_one_complaint(tmp_path: Path) -> None:
+    text = "wearer,waist\n" + "".join(f"Singer {n},wide\n" for n in range(5_001))
+    assert told(tmp_path, text) == ["wearers.csv: the table has 5001 rows; keep at most 5000 in it"]
+
+
 def test_a_cell_of_a_workbook_that_cannot_be_used_is_told_with_its_place(tmp_path: Path) -> None:
     book = Workbook()
     for row in (["wearer", "unit", "waist"], ["Ada", "in", "=14*2"], ["Bo", "in", "wide"]):

@@ -21,6 +21,21 @@ def write(path: Path, text: str = APRON) -> None:
     write_list(estimate(plan(text)), path)
 
 
+def test_an_interruption_while_writing_leaves_the_old_file_and_nothing_else(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "list.html"
+    path.write_bytes(b"old")
+
+    def interrupted(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(Path, "replace", interrupted)
+    with pytest.raises(KeyboardInterrupt):
+        write_whole(path, b"new")
+    assert [(one.name, one.read_bytes()) for one in tmp_path.iterdir()] == [("list.html", b"old")]
+
+
 def test_the_same_plan_gives_the_same_bytes(tmp_path: Path) -> None:
     write(tmp_path / "one.xlsx")
     write(tmp_path / "two.xlsx")
