@@ -20,7 +20,7 @@ STATES_A_PLACE = 10
 """Steps of the knapsack that take as long as trying one place for a piece."""
 
 EVERYDAY = Effort(13_000)
-THOROUGH = Effort(480_000)
+THOROUGH = Effort(320_000)
 
 
 MANY_KINDS = 30

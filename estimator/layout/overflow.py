@@ -20,7 +20,7 @@ def completed(box: Box, puts: Sequence[Put]) -> list[Put]:
     outline: list[Segment] = [(0, 0, box.across)]
     for put in puts:
         counts[put.kind] -= 1
-        outline = _covered(outline, put)
+        outline = covered(outline, put)
     every = list(puts)
     missing = sorted(
         (min(lie.along for lie in box.lies[kind]), kind)
@@ -31,7 +31,7 @@ def completed(box: Box, puts: Sequence[Put]) -> list[Put]:
         held = box.held[kind]
         put = min((_lowest(outline, kind, lie, held) for lie in box.lies[kind]), key=_reach)
         every.append(put)
-        outline = _covered(outline, put)
+        outline = covered(outline, put)
     return every
 
 
@@ -53,8 +53,8 @@ def _level_under(outline: Sequence[Segment], start: int, width: int) -> int:
     return max(level for left, level, wide in outline if left < end and start < left + wide)
 
 
-def _covered(outline: Sequence[Segment], put: Put) -> list[Segment]:
-    """The outline with a piece on it."""
+def covered(outline: Sequence[Segment], put: Put) -> list[Segment]:
+    """The outline with a piece on it, which lies below none of the others."""
     start, end, top = put.across, put.across + put.lie.across, put.along + put.lie.along
     out: list[Segment] = []
     for left, level, width in outline:

@@ -21,6 +21,7 @@ from estimator.layout.fits import cannot_fit
 from estimator.layout.kinds import Kind, Spot
 from estimator.layout.overflow import completed
 from estimator.layout.question import Cloth, Held
+from estimator.layout.refill import kept, line_of
 from estimator.layout.row_search import RowSearch
 from estimator.layout.rows import length_of
 from estimator.layout.rungs import longest_buying_less, longest_buying_same
@@ -39,7 +40,9 @@ ATTEMPTS_A_ROUND = 8
 """Wide beams tried between two looks for better rows."""
 MOST_KINDS_PROVED = 50
 """With more kinds, scales hardly prove more than the area does, and take long."""
-REACH = (3, 4)
+NEAR = (20, 21)
+"""Rows this much longer than a close layout are given up."""
+REACH = (11, 12)
 """A wide beam asks for a length this share of the way from the bound to the best so far."""
 BOLD_ATTEMPTS, BOLD = 2, (3, 100)
 """The first few ask for no more than 3 % above the bound."""
@@ -107,15 +110,22 @@ class Search:
         for number in count(1):
             if self._settled or self._budget.spent:
                 return
-            if self._rows_only or number % ATTEMPTS_A_ROUND == 0:
+            again = self._rows_only or number % ATTEMPTS_A_ROUND == 0
+            if again and (self._rows_only or self._rows_are_near):
                 self._look_for_rows()
                 if self._rows_only and self._rows.exhausted:
                     return
-                if self._length != unproved and len(self._kinds) <= MOST_KINDS_PROVED:
-                    unproved = self._length
-                    self._raise_bound(unproved - 1, SCALES)
-            elif not self._attempt(number):
+            if again and self._length != unproved and len(self._kinds) <= MOST_KINDS_PROVED:
+                unproved = self._length
+                self._raise_bound(unproved - 1, SCALES)
+            if not self._rows_only and not self._attempt(number):
                 return
+
+    @property
+    def _rows_are_near(self) -> bool:
+        """Whether better rows might still do as well as a close layout."""
+        length = length_of(self._rows.best, self._cloth.repeat)
+        return length * NEAR[0] <= self._length * NEAR[1]
 
     def _within_reach(self, number: int) -> int | None:
         """A length a little below the best one; the first attempts ask for a good one at once."""
@@ -128,7 +138,7 @@ class Search:
         return longest_buying_same(self._cloth, aim, ceiling)
 
     def _attempt(self, number: int) -> bool:
-        """Fill a box with a wide beam, from its end or its side, each time with other whims.
+        """Fill a box with a wide beam, all of it or beyond a line, each time with other whims.
 
         False if there is no shorter length to ask for.
         """
@@ -139,13 +149,13 @@ class Search:
         box = self._box(target) if target is not None else None
         if box is None:
             return False
-        on_side = number % 2 == 0
-        leaning = LEANINGS[number // 2 % len(LEANINGS)]
-        beam = WideBeam(box.on_its_side() if on_side else box, leaning, number, self._budget)
-        puts = beam.search()
+        line = line_of(number, box.along)
+        stay = kept(box, self._spots or (), self._kinds, self._unit, line)
+        beam = WideBeam(box, LEANINGS[number % len(LEANINGS)], number, self._budget)
+        puts = beam.search(stay)
         if puts is not None:
-            self._keep_if_it_buys_less([_stood_up(put) for put in puts] if on_side else puts)
-        elif beam.stuck and not on_side:
+            self._keep_if_it_buys_less(puts)
+        elif beam.stuck:
             self._keep_if_it_buys_less(completed(box, beam.stuck))
         return True
 

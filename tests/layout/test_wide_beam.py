@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from itertools import combinations, pairwise
 
-import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -14,7 +13,6 @@ from estimator.layout.box import Box, Lie, box_for, spots_from
 from estimator.layout.effort import Budget
 from estimator.layout.fill import FINEST_GRID
 from estimator.layout.kinds import kinds_of, placements_of
-from estimator.layout.ways import Unfilled
 from estimator.layout.wide_beam import LEANINGS, WideBeam
 from tests.benchmarks.rectangles import cut_up
 from tests.layout.cuttings import cuttings
@@ -98,12 +96,6 @@ def test_a_box_measured_too_finely_for_sums_is_filled_all_the_same():
     puts = WideBeam(box, LEANINGS[0], 0, Budget(PLENTY)).search()
     assert puts is not None
     assert sorted(put.across for put in puts) == [0, fine // 2]
-
-
-def test_what_no_sum_of_the_pieces_fills_stays_empty():
-    # one of 20 and one of 30: 0, 20, 30 and 50 can be made
-    unfilled = Unfilled(60, np.array([20, 30]), np.array([0, 1]), np.array([1, 1]))
-    assert unfilled.of(np.array([19, 20, 29, 30, 49, 50, 55])).tolist() == [19, 0, 9, 0, 19, 0, 5]
 
 
 @given(cuttings(most=6))
