@@ -14,6 +14,7 @@ from estimator.estimated import Estimate
 from estimator.faults import Fault, Faults, NamesAnUnread, Refused
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Units
+from estimator.memory import remembering
 from estimator.readers.catalog_tables import refuse_unknown_shop
 from estimator.readers.catalogs import read_catalog
 from estimator.readers.plan_tables import Draft
@@ -42,7 +43,7 @@ def estimate_files(
 
     ``stash`` is a table of what is in hand, and ``fewest_shops`` asks for those rather than for the
     least total; without them a show's own hold. ``thorough`` searches longer for layouts. Work is
-    spread over so many ``processes``, which remember layouts in the file ``memory`` from run to
+    spread over so many ``processes``, and layouts are remembered in the file ``memory`` from run to
     run; ``begun`` is called with the number of estimates to make, and what it returns with those
     that are made.
 
@@ -81,12 +82,13 @@ def estimate_files(
         shops=_shops(fewest_shops, shows, shop, faults),
         funds=shows[0].funds if len(shows) == len(plans) == 1 else NO_FUNDS,
     )
-    if not faults and len(orders) > 1:
+    with remembering(memory):
+        if faults or len(orders) < 2:
+            return _judged(job, faults, catalog)
         jobs = (job.bought_new, *each_apart(job.bought_new))
         told = begun(len(jobs)) if begun else None
         whole, *apart = estimates_of(jobs, processes, told, memory)
         return settled_together(job, whole, apart)
-    return _judged(job, faults, catalog)
 
 
 def _stash(named: Path | None, shows: Sequence[Cast], shop: Catalog, faults: list[Fault]) -> Stash:

@@ -283,10 +283,10 @@ def test_the_braid_of_both_fronts_and_the_cape_is_bought_together(cloak):
 
 
 @pytest.fixture(scope="module")
-def fair():
+def fair(demo_memory):
     """The demo's show, with its stash and its shops."""
     (show,) = SHOWS
-    return estimate_files([show])
+    return estimate_files([show], memory=demo_memory / "layouts.sqlite")
 
 
 def test_the_demos_show_spends_less_with_its_stash(fair):

@@ -29,12 +29,6 @@ def _run(
     return said.out
 
 
-@pytest.fixture(scope="module")
-def memory(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """What one command has worked out the next may ask for, as at home."""
-    return tmp_path_factory.mktemp("memory")
-
-
 def _words(command: str, plan: Path, folder: Path) -> list[str]:
     words = [command, str(plan)]
     if plan.parent == DEMO:
@@ -46,12 +40,12 @@ def _words(command: str, plan: Path, folder: Path) -> list[str]:
 @pytest.mark.parametrize("plan", PLANS, ids=lambda path: path.stem)
 def test_a_plan_that_is_shipped_goes_through_every_command(
     plan: Path,
-    memory: Path,
+    demo_memory: Path,
     tmp_path: Path,
     capsys: pytest.CaptureFixture[str],
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    monkeypatch.setenv("ESTIMATOR_MEMORY", str(memory))
+    monkeypatch.setenv("ESTIMATOR_MEMORY", str(demo_memory))
     for command in COMMANDS:
         assert _run(_words(command, plan, tmp_path), capsys, monkeypatch).strip()
     assert (tmp_path / "list.xlsx").stat().st_size > 5_000

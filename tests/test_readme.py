@@ -39,32 +39,37 @@ def checkout(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
-def _run(command: str, folder: Path) -> subprocess.CompletedProcess[str]:
+def _run(command: str, folder: Path, memory: Path) -> subprocess.CompletedProcess[str]:
     bin_folder = str(Path(sys.executable).parent)
     path = os.pathsep.join([bin_folder, os.environ.get("PATH", "")])
     return subprocess.run(
         ["bash", "-c", command],
         cwd=folder,
-        env={**os.environ, "PATH": path, "ESTIMATOR_MEMORY": str(folder / "memory")},
+        env={**os.environ, "PATH": path, "ESTIMATOR_MEMORY": str(memory)},
         capture_output=True,
         text=True,
         check=False,
     )
 
 
-def test_every_other_command_of_the_readme_works_as_printed(checkout: Path) -> None:
+@pytest.mark.long
+def test_every_other_command_of_the_readme_works_as_printed(
+    checkout: Path, demo_memory: Path
+) -> None:
     commands = _after_the_set_up()
     assert len(commands) >= 8
     for command in commands:
-        done = _run(command, checkout)
+        done = _run(command, checkout, demo_memory)
         assert done.returncode == 0, f"{command}\n{done.stderr}"
         assert done.stdout.strip(), command
         assert not done.stderr, command
 
 
-def test_the_demo_list_is_written_by_the_command_after_the_set_up(checkout: Path) -> None:
+def test_the_demo_list_is_written_by_the_command_after_the_set_up(
+    checkout: Path, demo_memory: Path
+) -> None:
     command = _blocks("sh")[0].strip().split("&& .venv/bin/")[-1]
-    done = _run(command, checkout)
+    done = _run(command, checkout, demo_memory)
     assert done.returncode == 0, done.stderr
     assert (checkout / "market-dress-list.xlsx").stat().st_size > 5_000
 
@@ -89,19 +94,21 @@ def test_the_stays_in_the_readme_work_as_they_stand(tmp_path: Path) -> None:
     assert "hand wash (silk in lining)" in " ".join(estimate.advice)
 
 
-def test_the_python_example_of_the_readme_runs(checkout: Path) -> None:
+def test_the_python_example_of_the_readme_runs(checkout: Path, demo_memory: Path) -> None:
     shutil.copy(HOUSE / "templates" / "gathered_skirt.toml", checkout / "skirt.toml")
     (checkout / "example.py").write_text(_blocks("python")[0], encoding="utf-8")
-    done = _run("python example.py", checkout)
+    done = _run("python example.py", checkout, demo_memory)
     assert done.returncode == 0, done.stderr
     assert "yd" in done.stdout
 
 
-def test_the_engines_example_in_the_readme_runs_and_proves_its_length(checkout: Path) -> None:
+def test_the_engines_example_in_the_readme_runs_and_proves_its_length(
+    checkout: Path, demo_memory: Path
+) -> None:
     # two panels of 203 lie beside each other on 440, in two rows of 265; the sash of 40 x 420,
     # turned across, needs a third row
     (checkout / "engine.py").write_text(_blocks("python")[1], encoding="utf-8")
-    done = _run("python engine.py", checkout)
+    done = _run("python engine.py", checkout, demo_memory)
     assert done.returncode == 0, done.stderr
     length, bound = map(int, done.stdout.split()[:2])
     assert length == 2 * 265 + 40

@@ -186,7 +186,7 @@ tapers = st.fixed_dictionaries(
 )
 
 
-@settings(max_examples=150)
+@settings(max_examples=100)
 @given(
     st.integers(40, 60),
     st.lists(tapers, min_size=1, max_size=3),
