@@ -59,7 +59,7 @@ def together(one: Job, processes: int = 1) -> tuple[Estimate, list[Estimate]]:
 panels = st.tuples(st.integers(1, 4), st.integers(5, 42), st.integers(5, 60))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=40, deadline=None)
 @given(st.lists(panels, min_size=2, max_size=4))
 def test_together_never_costs_more_than_apart(asked: list[tuple[int, int, int]]) -> None:
     found, apart = together(job(*asked))

@@ -99,7 +99,7 @@ def test_on_folded_fabric_both_layers_are_as_wide_as_the_layout_reaches() -> Non
 SIZES = st.tuples(st.integers(3, 30), st.integers(3, 30), st.integers(1, 4))
 
 
-@settings(max_examples=25)
+@settings(max_examples=15)
 @given(st.lists(SIZES, min_size=1, max_size=5))
 def test_cloth_of_the_narrowest_width_is_bought_in_the_same_length(
     pieces: list[tuple[int, int, int]],
@@ -116,7 +116,7 @@ def test_cloth_of_the_narrowest_width_is_bought_in_the_same_length(
     assert estimate(plan(text)).fabrics[0].chosen.buy.bought <= choice.chosen.buy.bought
 
 
-@settings(max_examples=25)
+@settings(max_examples=15)
 @given(st.lists(SIZES, min_size=2, max_size=6))
 def test_a_wider_fabric_never_needs_more_length(pieces: list[tuple[int, int, int]]) -> None:
     text = CLOTH.replace('["{width} in"]', '["33 in", "36 in", "41 in", "45 in", "54 in"]')

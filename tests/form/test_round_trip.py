@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Iterator
 from enum import Enum
-from pathlib import Path
 from types import UnionType
 from typing import Annotated, Any, Literal, Union, get_args, get_origin
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from pydantic import BaseModel
@@ -20,27 +17,9 @@ from estimator.form.sheets import GIVEN, YOURS, plan_sheets
 from estimator.measure import Length, Unit
 from estimator.plan import Cut, Edge, Plan, Seam, Width
 from estimator.readers.plan_workbook import tables_from_sheets
-from estimator.readers.plans import read_draft
-from estimator.readers.remarks import opening_remarks, remarks_in
 from estimator.readers.workbooks import Cell, CellSheet
-from estimator.reports.plan_form import plan_form
-from estimator.reports.saving import workbook_bytes
-from tests.shipped_plans import ALL, stem
 
 Raw = dict[str, Any]
-
-
-@pytest.mark.parametrize("path", ALL, ids=stem)
-def test_a_plan_that_is_shipped_comes_back_from_its_workbook_as_it_was(
-    path: Path, tmp_path: Path
-) -> None:
-    text = path.read_text(encoding="utf-8")
-    form = plan_form(tomllib.loads(text), opening_remarks(text), remarks_in(text))
-    file = tmp_path / "plan.xlsx"
-    file.write_bytes(workbook_bytes(form))
-    found, wanted = read_draft(file), read_draft(path)
-    assert found.faults == wanted.faults == ()
-    assert found.plan == wanted.plan
 
 
 def sheets_of(raw: Raw) -> list[CellSheet]:

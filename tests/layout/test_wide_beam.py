@@ -99,7 +99,7 @@ def test_a_box_measured_too_finely_for_sums_is_filled_all_the_same():
 
 
 @given(cuttings(most=6))
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=20, deadline=None)
 def test_what_is_searched_beyond_the_everyday_limit_never_buys_more_or_proves_less(cutting):
     cloth, blanks = cutting
     layouts = [

@@ -290,8 +290,17 @@ def test_text_from_a_plan_is_harmless_text_on_every_sheet(name: str, tmp_path: P
     assert columns == {LETTER_OF[name] for name in ("Cost", "Paid", "Difference")}
     others = [one for one in book.worksheets if one.title != LIST_SHEET]
     assert not [cell.coordinate for cell in cells(others) if cell.data_type == "f"]
+
+
+@pytest.mark.parametrize("name", ["=1+1", "<b>bold</b>"])
+def test_text_from_a_plan_is_still_harmless_text_when_the_list_is_written_again(
+    name: str, tmp_path: Path
+) -> None:
+    text = DRESS.replace('name = "braid"', f'name = "{name}"')
+    path = written(text, tmp_path)
     write_list(estimate(plan(text)), path)
-    assert at(the_list(path)[1], plain, "Item").value == plain
+    cell = at(the_list(path)[1], name, "Item")
+    assert (cell.value, cell.data_type) == (name, "s")
 
 
 def test_a_price_finer_than_a_cent_is_shown_with_all_its_decimals(tmp_path: Path) -> None:
