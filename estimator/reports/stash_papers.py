@@ -7,15 +7,15 @@ from collections.abc import Iterator
 from estimator.buying.remnants import FromRemnant
 from estimator.buying.types import Purchase
 from estimator.estimated import Estimate
-from estimator.measure import Length, Unit, natural_text, tape_text
+from estimator.measure import ZERO, Length, Unit, decimal_text, natural_text, tape_text
 from estimator.needs.types import ThreadNeed
 from estimator.reports.tables import Column, Table, Value
 from estimator.reports.units import tape_unit
 from estimator.reports.uses import named, use_of
 from estimator.stash import InHand, Taken, is_metric
 
-WHOLE_UNITS = 10
-"""So many whole yards or metres are told as such, and not as a tape reads them."""
+LONG = 3
+"""From so many yards or metres on a length is told in those, and no tape is laid along it."""
 NOTHING_TO_BUY = "nothing to buy: all of it comes from the stash"
 
 
@@ -83,15 +83,22 @@ def own_unit(thing: InHand, unit: Unit) -> Unit:
 
 
 def amount_text(amount: Length | int, unit: Unit) -> str:
-    """A length as a tape reads it, many whole yards or metres as such, or a count."""
+    """A length as a tape reads it, a long one in yards or metres and the rest, or a count."""
     return _length_text(amount, unit) if isinstance(amount, Length) else str(amount)
 
 
 def _length_text(length: Length, unit: Unit) -> str:
-    whole = length / unit.shop.length
-    if whole.denominator == 1 and whole >= WHOLE_UNITS:
-        return f"{whole} {unit.shop.symbol}"
-    return tape_text(length, unit)
+    shop = unit.shop
+    if length < shop.length * LONG:
+        return tape_text(length, unit)
+    if shop.metric:
+        return f"{decimal_text(length / shop.length, 3)} {shop.symbol}"
+    whole, rest = divmod(length.ticks, shop.length.ticks)
+    beyond = tape_text(Length(rest), unit)
+    if beyond == tape_text(shop.length, unit):
+        whole, beyond = whole + 1, tape_text(ZERO, unit)
+    told = "" if beyond == tape_text(ZERO, unit) else f" {beyond}"
+    return f"{whole} {shop.symbol}{told}"
 
 
 def in_hand_text(thing: InHand, unit: Unit) -> str:

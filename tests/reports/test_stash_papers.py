@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from estimator import Estimate, GarmentOrder, Job, estimate
+from estimator.measure import Unit
 from estimator.reports.as_json import estimate_json
 from estimator.reports.list_file import write_list
 from estimator.reports.page import page_text
@@ -12,10 +15,11 @@ from estimator.reports.pictures.files import all_pictures
 from estimator.reports.pictures.svg import svg_text
 from estimator.reports.remnant_papers import remnant_layouts
 from estimator.reports.shopping_list import sections, totals
-from estimator.reports.stash_papers import stash_table
+from estimator.reports.stash_papers import amount_text, stash_table
 from estimator.reports.terminal import estimate_text, layout_text, working_text
 from estimator.reports.workbook import workbook_of
 from estimator.stash import InHand, Stash
+from estimator.written import length
 from tests.plans import plan
 from tests.reports.filled_lists import value_at
 from tests.reports.pictures.drawn import pieces, read, written
@@ -112,6 +116,23 @@ def test_the_table_says_what_to_take_where_and_what_is_left() -> None:
         ("22 in", "check", "45 in wide, 36 in long", "chest 1", "skirt", "14 in"),
     )
     assert stash_table(estimate(plan(TEXT.format(quantity=3)))) is None
+
+
+@pytest.mark.parametrize(
+    ("amount", "unit", "told"),
+    [
+        # 4 yd are 144 in; 36 in are a yard; nobody counts thirteen metres in centimetres
+        ("159 1/2 in", Unit.IN, "4 yd 15 1/2 in"),
+        ("60 in", Unit.IN, "60 in"),
+        ("10 yd", Unit.IN, "10 yd"),
+        ("1396.8 cm", Unit.CM, "13.968 m"),
+        ("299 cm", Unit.CM, "299 cm"),
+    ],
+)
+def test_a_long_length_in_hand_is_told_in_yards_or_metres(
+    amount: str, unit: Unit, told: str
+) -> None:
+    assert amount_text(length(amount), unit) == told
 
 
 def test_what_comes_from_the_stash_is_marked_only_once_some_of_it_is_to_be_bought(
