@@ -7,6 +7,7 @@ whole scallops and one overlapped (all common practice).
 
 from __future__ import annotations
 
+from itertools import groupby, pairwise
 from math import pi, sqrt
 
 import pytest
@@ -16,6 +17,7 @@ from estimator.catalog import Kind
 from estimator.edges import Finish
 from estimator.measure import Unit
 from estimator.plan import Made, Role, Shape, TakeUpKind, Wearer
+from estimator.reports.where_it_goes import where_table
 from estimator.written import length
 from tests.shipped_plans import (
     ALL,
@@ -372,3 +374,12 @@ def test_bindings_and_pipings_lie_on_the_green_cotton(goose_girl):
 def test_the_overlocker_takes_three_cones_and_the_machine_a_spool(goose_girl):
     assert line(goose_girl, "overlock thread").buy.bought == 3
     assert line(goose_girl, "thread").buy.bought == 1
+
+
+def test_where_a_line_of_the_show_goes_is_told_garment_by_garment(fair):
+    # cloth comes from remnants and from the bolt, and each garment is told of once all the same
+    told = [(row[0], row[1]) for row in where_table(fair).rows]
+    lines = [number for number, (item, _) in enumerate(told) if item] + [len(told)]
+    for start, end in pairwise(lines):
+        garments = [garment for _, garment in told[start:end]]
+        assert len([one for one, _ in groupby(garments)]) == len(set(garments))

@@ -50,10 +50,19 @@ def _rows(purchase: Purchase, estimate: Estimate) -> Iterator[tuple[Value, ...]]
     if isinstance(purchase.needed, int):
         uses = uses or _counts(purchase, estimate)
     item: str | None = ", ".join(filter(None, (purchase.title, purchase.colour)))
-    for source, takes, share in uses:
+    for source, takes, share in sorted(uses, key=lambda use: _turn(use[0], estimate)):
         who = f"{source.garment} ({source.wearer})" if source.wearer else source.garment
         yield item, who, source.name, takes, share
         item = None
+
+
+def _turn(source: Source, estimate: Estimate) -> tuple[int, int]:
+    """Garments come one after the other as they are ordered, the pieces of each as it names them."""
+    for number, order in enumerate(estimate.job.garments):
+        if (order.plan.garment.name, order.wearer) == (source.garment, source.wearer):
+            names = [piece.name for piece in order.plan.piece]
+            return number, names.index(source.name) if source.name in names else len(names)
+    return len(estimate.job.garments), 0
 
 
 def _of_sources(purchase: Purchase, estimate: Estimate) -> FabricChoice | None:
