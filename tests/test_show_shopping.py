@@ -13,8 +13,8 @@ from typer.testing import CliRunner
 from estimator import Estimate, Refused, estimate_files
 from estimator.cli import app
 from estimator.reports.budget_papers import account
-from estimator.reports.list_columns import LETTER_OF, LIST_SHEET
-from estimator.reports.list_file import write_list
+from estimator.reports.buyers_list.columns import LETTER_OF, LIST_SHEET
+from estimator.reports.buyers_list.file import write_list
 from estimator.reports.page import page_text
 from tests.reports.filled_lists import sum_row, the_list
 

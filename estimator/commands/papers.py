@@ -99,7 +99,7 @@ def write(
     found = estimated(plans, catalog, stash, shops, thorough=thorough, units=units)
     funds = stated.or_else(found.job.funds)
     path = out or Path(f"{plans[0].stem if len(plans) == 1 else 'shopping'}-list.xlsx")
-    from estimator.reports.list_file import write_list
+    from estimator.reports.buyers_list.file import write_list
     from estimator.reports.shopping_list import totals
 
     earlier = refusing(lambda: write_list(found, path, funds))

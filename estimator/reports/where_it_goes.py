@@ -57,7 +57,7 @@ def _rows(purchase: Purchase, estimate: Estimate) -> Iterator[tuple[Value, ...]]
 
 
 def _turn(source: Source, estimate: Estimate) -> tuple[int, int]:
-    """Garments come one after the other as they are ordered, the pieces of each as it names them."""
+    """Garments come one after the other as they are ordered, the pieces of each as named there."""
     for number, order in enumerate(estimate.job.garments):
         if (order.plan.garment.name, order.wearer) == (source.garment, source.wearer):
             names = [piece.name for piece in order.plan.piece]

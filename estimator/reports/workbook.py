@@ -15,8 +15,11 @@ from estimator.bill import NO_FUNDS, Funds
 from estimator.estimated import Estimate
 from estimator.measure import Unit
 from estimator.reports.alike import alike_cuts
-from estimator.reports.as_written import add_record
 from estimator.reports.assumptions import assumptions
+from estimator.reports.buyers_list.as_written import add_record
+from estimator.reports.buyers_list.columns import LIST_SHEET
+from estimator.reports.buyers_list.earlier import NO_EARLIER_LIST, EarlierList
+from estimator.reports.buyers_list.sheet import ShoppingListSheet
 from estimator.reports.cells import (
     BAND,
     HAIR,
@@ -32,12 +35,9 @@ from estimator.reports.cells import (
     put_across,
     put_text,
 )
-from estimator.reports.earlier_list import NO_EARLIER_LIST, EarlierList
 from estimator.reports.fabric_papers import cut_table, widths_table
 from estimator.reports.foreign_sheets import copy_names, copy_sheet
 from estimator.reports.layout_papers import written_layouts
-from estimator.reports.list_columns import LIST_SHEET
-from estimator.reports.list_sheet import ShoppingListSheet
 from estimator.reports.measure_sheet import measure_tables
 from estimator.reports.pictures.layout_pictures import layout_pictures, remnant_pictures
 from estimator.reports.pictures.marks import Picture

@@ -14,7 +14,7 @@ from openpyxl.cell.cell import Cell
 from openpyxl.worksheet.worksheet import Worksheet
 
 from estimator import Estimate, estimate
-from estimator.reports.list_columns import LIST_SHEET, NUMBER_OF, SUM_MARK
+from estimator.reports.buyers_list.columns import LIST_SHEET, NUMBER_OF, SUM_MARK
 from tests.plans import plan
 
 CLOAK = """

@@ -9,7 +9,7 @@ import pytest
 from openpyxl import Workbook, load_workbook
 
 from estimator import Refused, estimate
-from estimator.reports.list_file import write_list
+from estimator.reports.buyers_list.file import write_list
 from estimator.reports.saving import save_workbook, write_whole
 from estimator.reports.workbook import workbook_of
 from tests.plans import HEADING, plan

@@ -9,7 +9,7 @@ import pytest
 from estimator import Estimate, GarmentOrder, Job, estimate
 from estimator.measure import Unit
 from estimator.reports.as_json import estimate_json
-from estimator.reports.list_file import write_list
+from estimator.reports.buyers_list.file import write_list
 from estimator.reports.page import page_text
 from estimator.reports.pictures.files import all_pictures
 from estimator.reports.pictures.svg import svg_text

@@ -17,7 +17,21 @@ from estimator.bill import Funds
 from estimator.estimated import Estimate
 from estimator.measure import Unit
 from estimator.prices import decimals_of
-from estimator.reports.as_written import CellValue, Formula, text_said
+from estimator.reports.buyers_list.as_written import CellValue, Formula, text_said
+from estimator.reports.buyers_list.checks import add_checks
+from estimator.reports.buyers_list.columns import (
+    CARRIED,
+    CHARGE_MARK,
+    COLUMNS,
+    DONE,
+    LAST_PRINTED,
+    LETTER_OF,
+    NUMBER_OF,
+    OPEN,
+)
+from estimator.reports.buyers_list.earlier import EarlierList, own_key
+from estimator.reports.buyers_list.lines import ListLine, asides, filled_in, list_lines
+from estimator.reports.buyers_list.sums import write_sums
 from estimator.reports.cells import (
     BAND,
     GREY,
@@ -39,20 +53,6 @@ from estimator.reports.cells import (
     put_text,
     rounded,
 )
-from estimator.reports.earlier_list import EarlierList, own_key
-from estimator.reports.list_checks import add_checks
-from estimator.reports.list_columns import (
-    CARRIED,
-    CHARGE_MARK,
-    COLUMNS,
-    DONE,
-    LAST_PRINTED,
-    LETTER_OF,
-    NUMBER_OF,
-    OPEN,
-)
-from estimator.reports.list_lines import ListLine, asides, filled_in, list_lines
-from estimator.reports.list_sums import write_sums
 from estimator.reports.printing import fit_if_hardly_more, print_setup
 from estimator.reports.row_heights import fit_height
 from estimator.reports.shopping_list import NOTHING, garment_notes, title_of, without_thread

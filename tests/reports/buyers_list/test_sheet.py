@@ -18,8 +18,8 @@ from pycel import ExcelCompiler
 from estimator import Estimate, estimate
 from estimator.bill import NO_FUNDS, Funds, bill_of
 from estimator.measure import Length
-from estimator.reports.list_columns import COLUMNS, LETTER_OF, LIST_SHEET, NUMBER_OF
-from estimator.reports.list_file import write_list
+from estimator.reports.buyers_list.columns import COLUMNS, LETTER_OF, LIST_SHEET, NUMBER_OF
+from estimator.reports.buyers_list.file import write_list
 from tests.plans import plan
 from tests.reports.filled_lists import (
     at,

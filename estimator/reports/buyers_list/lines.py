@@ -8,11 +8,11 @@ from decimal import Decimal
 from fractions import Fraction
 
 from estimator.estimated import Estimate
-from estimator.reports.as_written import CellValue, text_said
-from estimator.reports.as_written import Line as Said
+from estimator.reports.buyers_list.as_written import CellValue, text_said
+from estimator.reports.buyers_list.as_written import Line as Said
+from estimator.reports.buyers_list.columns import DONE, PARTS, SUM_MARK
+from estimator.reports.buyers_list.earlier import EarlierList
 from estimator.reports.cells import harmless, sold_format
-from estimator.reports.earlier_list import EarlierList
-from estimator.reports.list_columns import DONE, PARTS, SUM_MARK
 from estimator.reports.shopping_list import FROM_STASH, Line, sections
 from estimator.reports.tables import Sold
 

@@ -20,8 +20,8 @@ from openpyxl.styles import PatternFill
 from openpyxl.workbook.defined_name import DefinedName
 
 from estimator import Refused
-from estimator.reports.list_columns import COLUMNS, LIST_SHEET, NUMBER_OF
-from estimator.reports.list_file import write_list
+from estimator.reports.buyers_list.columns import COLUMNS, LIST_SHEET, NUMBER_OF
+from estimator.reports.buyers_list.file import write_list
 from tests.reports.filled_lists import (
     CLOAK,
     at,

@@ -14,8 +14,8 @@ from decimal import Decimal
 from openpyxl import Workbook
 from openpyxl.worksheet.worksheet import Worksheet
 
+from estimator.reports.buyers_list.columns import COLUMNS, LIST_SHEET, NUMBER_OF
 from estimator.reports.cells import cell_at, put_text
-from estimator.reports.list_columns import COLUMNS, LIST_SHEET, NUMBER_OF
 
 RECORD_SHEET = "As written"
 _TITLE = "What the program wrote, so that the next list keeps what you write. Leave it as it is."

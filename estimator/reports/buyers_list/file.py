@@ -11,9 +11,9 @@ from openpyxl import Workbook, load_workbook
 from estimator.bill import NO_FUNDS, Funds
 from estimator.estimated import Estimate
 from estimator.faults import Wrong
-from estimator.reports.as_written import Record, record_in
+from estimator.reports.buyers_list.as_written import Record, record_in
+from estimator.reports.buyers_list.earlier import NO_EARLIER_LIST, EarlierList, earlier_list
 from estimator.reports.drawings import drawings_on
-from estimator.reports.earlier_list import NO_EARLIER_LIST, EarlierList, earlier_list
 from estimator.reports.saving import earlier_content, refused, save_workbook
 from estimator.reports.workbook import workbook_of
 

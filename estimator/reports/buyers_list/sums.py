@@ -10,23 +10,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 
 from estimator.bill import Funds
 from estimator.prices import decimals_of
-from estimator.reports.cells import (
-    BAND,
-    GREY,
-    HAIR,
-    HEAD,
-    PLAIN,
-    RIGHT,
-    SMALL,
-    TO_FILL_IN,
-    WHOLE,
-    WRAPPED,
-    cell_at,
-    money_format,
-    put_text,
-    rounded,
-)
-from estimator.reports.list_columns import (
+from estimator.reports.buyers_list.columns import (
     BUDGET,
     CHARGE_MARK,
     CONTINGENCY,
@@ -42,6 +26,22 @@ from estimator.reports.list_columns import (
     TAX,
     TOTAL,
     UNPRICED,
+)
+from estimator.reports.cells import (
+    BAND,
+    GREY,
+    HAIR,
+    HEAD,
+    PLAIN,
+    RIGHT,
+    SMALL,
+    TO_FILL_IN,
+    WHOLE,
+    WRAPPED,
+    cell_at,
+    money_format,
+    put_text,
+    rounded,
 )
 from estimator.reports.printing import Rows
 from estimator.reports.row_heights import fit_height

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from openpyxl.worksheet.datavalidation import DataValidation
 from openpyxl.worksheet.worksheet import Worksheet
 
-from estimator.reports.list_columns import (
+from estimator.reports.buyers_list.columns import (
     BUDGET,
     CHARGE_MARK,
     CONTINGENCY,

@@ -14,7 +14,7 @@ from openpyxl.styles import PatternFill
 from openpyxl.worksheet.worksheet import Worksheet
 
 from estimator.faults import Wrong
-from estimator.reports.as_written import (
+from estimator.reports.buyers_list.as_written import (
     RECORD_SHEET,
     CellValue,
     Formula,
@@ -23,8 +23,8 @@ from estimator.reports.as_written import (
     is_formula,
     text_said,
 )
+from estimator.reports.buyers_list.columns import CARRIED, COLUMNS, LIST_SHEET, SUM_MARK
 from estimator.reports.cells import BAND, TO_FILL_IN
-from estimator.reports.list_columns import CARRIED, COLUMNS, LIST_SHEET, SUM_MARK
 
 _SUM_OF_NUMBERS = re.compile(r"=[-+*/().,%\s\d]+")
 Written = Mapping[str, CellValue]
