@@ -33,7 +33,8 @@ def test_every_cut_can_be_cut_from_one_bolt_and_each_piece_is_cut_once(cutting, 
         found = lay_out_in_cuts(cloth, blanks, longest, effort=BRIEF, rows_only=rows)
     except OffTheRepeat as refused:
         blank = blanks[refused.blank]
-        shortest = min(blank.width, blank.length) if blank.may_turn else blank.length
+        may_turn = blank.may_turn and blank.length <= cloth.width
+        shortest = min(blank.width, blank.length) if may_turn else blank.length
         assert shortest > longest - cloth.repeat
         return
     counted = Counter()
