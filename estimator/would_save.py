@@ -164,7 +164,7 @@ def _of_other_shops(estimate: Estimate) -> Iterator[Saving]:
 def _by_what_is_bought(lines: Iterable[Purchase]) -> dict[object, list[Purchase]]:
     found: dict[object, list[Purchase]] = {}
     for line in lines:
-        found.setdefault(line.alike or line.key, []).append(line)
+        found.setdefault(line.alike, []).append(line)
     return found
 
 

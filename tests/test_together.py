@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 
@@ -86,3 +87,62 @@ def test_the_same_comes_out_of_one_process_and_of_two() -> None:
 def test_one_garment_saves_nothing() -> None:
     found, _ = together(job((1, 19, 29)))
     assert found.saved == ()
+
+
+SEWN = """
+[garment]
+name = "Apron {number}"
+unit = "in"
+currency = "USD"
+[[fabric]]
+name = "check"
+widths = [{{ width = "45 in", price = "6 per yd" }}]
+[[piece]]
+name = "panel"
+cut = "check"
+width = "40"
+length = "20"
+edges = {{ top = "raw", left = "raw", right = "serged", bottom = "rolled hem" }}
+[[thread]]
+name = "red"
+sews = "hems"
+waste = 0
+sold = [{{ put_up = "spool of 200 in", price = "0.50 each" }}]
+[[thread]]
+name = "blue"
+sews = "overedging"
+waste = 0
+sold = [{{ put_up = "cone of 1000 yd", price = "2.00 each" }}]
+"""
+
+
+def two_sewn() -> Job:
+    return Job(tuple(GarmentOrder(plan(SEWN.format(number=number))) for number in range(2)))
+
+
+def dearer(whole: Estimate, *names: str) -> Estimate:
+    """The same with other prices for some of its lines, of 1000 for each."""
+    lines = []
+    for line in whole.purchases:
+        price = Decimal(1000) if line.title in names else line.buy.offer.price
+        offer = line.buy.offer.model_copy(update={"price": price})
+        lines.append(replace(line, buy=replace(line.buy, offer=offer)))
+    return replace(whole, purchases=tuple(lines))
+
+
+def test_each_thread_is_told_by_itself_in_what_is_saved() -> None:
+    # a hem of 40 in takes 100 in, of which a spool holds two; the overlocker has three cones
+    found, _ = together(two_sewn())
+    threads = {one.title: (one.units, one.money) for one in found.saved if one.title != "check"}
+    assert threads == {
+        "red": (Fraction(1), Decimal("0.50")),
+        "blue": (Fraction(3), Decimal("6.00")),
+    }
+
+
+def test_a_thread_that_costs_less_apart_leaves_the_others_together() -> None:
+    one = two_sewn()
+    whole, *apart = estimates_of((one, *each_apart(one)), 1)
+    found = beside_each_apart(dearer(whole, "red"), apart)
+    lines = [(line.title, line.buy.bought) for line in found.purchases if line.title != "check"]
+    assert lines == [("blue", 3), ("red", 1), ("red", 1)]

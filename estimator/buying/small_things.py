@@ -121,7 +121,7 @@ def buy_count(need: CountNeed, unit: Unit) -> tuple[Purchase, ...]:
             ),
             sources=need.sources,
             others=others if number == 0 else (),
-            alike=(need.terms, need.opening),
+            alike=(need.terms, need.opening, need.shorter),
         )
         for number, part in enumerate(best)
     )

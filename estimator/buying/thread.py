@@ -48,6 +48,7 @@ def buy_thread(need: ThreadNeed) -> tuple[Purchase, ...]:
             sources=need.sources,
             others=() if number else others,
             takes=() if number else need.takes,
+            alike=need.terms,
             need=need,
         )
         for number, buy in enumerate(way)

@@ -113,9 +113,9 @@ class Purchase:
     buy: Buy
     notes: tuple[str, ...]
     sources: tuple[Source, ...]
+    alike: object
     others: tuple[tuple[Buy, ...], ...] = ()
     takes: tuple[tuple[Source, Length], ...] = ()
-    alike: object = None
     need: LengthNeed | CountNeed | ThreadNeed | None = None
     taken: tuple[Taken, ...] = ()
 

@@ -166,6 +166,20 @@ def test_bones_that_are_not_cut_may_be_shorter_than_their_channels() -> None:
     assert exact.notes[-1] == "12 in long"
 
 
+def test_bones_that_may_be_shorter_are_not_told_with_such_as_are_cut_down() -> None:
+    # one item, two needs: a half inch decides which length of it is right
+    items = [{"item": "steel-bone", "kind": "notion"}]
+    sold = [
+        {"item": "steel-bone", "put_up": "each", "length": long} for long in ("12 in", "13 in")
+    ]
+    bones = '[[boning]]\nname = "{}"\nbuy = "steel-bone"\nlength = "13"\nquantity = 7\n{}\n'
+    text = HEADING + BACKS + bones.format("cut", "") + bones.format("whole", 'shorter = "1/2"')
+    found = estimate(plan(text), catalog(items, sold))
+    cut, whole = bought(found, "cut"), bought(found, "whole")
+    assert (cut.buy.offer.length, whole.buy.offer.length) == (length("13 in"), length("12 in"))
+    assert cut.alike != whole.alike
+
+
 @pytest.mark.parametrize(
     ("more", "told"),
     [
