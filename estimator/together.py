@@ -82,11 +82,11 @@ def _cheapest(whole: Estimate, apart: Sequence[Estimate], singly: Lines) -> Esti
         ):
             return whole
         return _apart(whole, apart)
-    dearer = {
+    dearer = dict.fromkeys(
         alike
         for alike, lines in _by_what_is_bought(whole.purchases).items()
         if not _one_lot(alike) and _costs_less(singly.get(alike, []), lines)
-    }
+    )
     if not dearer:
         return whole
     own_choices = [choice for one in apart for choice in one.fabrics]

@@ -89,7 +89,7 @@ def test_one_garment_saves_nothing() -> None:
     assert found.saved == ()
 
 
-SEWN = """
+CUT_OUT = """
 [garment]
 name = "Apron {number}"
 unit = "in"
@@ -102,6 +102,10 @@ name = "panel"
 cut = "check"
 width = "40"
 length = "20"
+"""
+SEWN = (
+    CUT_OUT
+    + """\
 edges = {{ top = "raw", left = "raw", right = "serged", bottom = "rolled hem" }}
 [[thread]]
 name = "red"
@@ -114,6 +118,7 @@ sews = "overedging"
 waste = 0
 sold = [{{ put_up = "cone of 1000 yd", price = "2.00 each" }}]
 """
+)
 
 
 def two_sewn() -> Job:
@@ -146,3 +151,16 @@ def test_a_thread_that_costs_less_apart_leaves_the_others_together() -> None:
     found = beside_each_apart(dearer(whole, "red"), apart)
     lines = [(line.title, line.buy.bought) for line in found.purchases if line.title != "check"]
     assert lines == [("blue", 3), ("red", 1), ("red", 1)]
+
+
+def test_what_is_bought_apart_stands_in_the_order_of_the_list_together() -> None:
+    names = [f"button {number}" for number in range(8)]
+    notion = '[[notion]]\nname = "{}"\nquantity = 3\nprice = "0.20 each"\n'
+    buttons = "".join(map(notion.format, names))
+    orders = tuple(GarmentOrder(plan(CUT_OUT.format(number=n) + buttons)) for n in range(2))
+    one = Job(orders)
+    whole, *apart = estimates_of((one, *each_apart(one)), 1)
+    found = beside_each_apart(dearer(whole, *names), apart)
+    assert [line.title for line in found.purchases if line.title in names] == [
+        name for name in names for _ in apart
+    ]
