@@ -31,7 +31,7 @@ length = "{long}"
 BUTTON = '[[notion]]\nname = "{item}"\nbuy = "{item}"\nquantity = {count}\n'
 
 Price = tuple[str, str, str]
-"""Item, shop, and the price of a yard or of one."""
+"""Item, shop, and the price of a yard or of one; without one nothing."""
 
 
 def shops_catalog(*prices: Price, width: str = "45 in") -> Catalog:
@@ -39,7 +39,8 @@ def shops_catalog(*prices: Price, width: str = "45 in") -> Catalog:
     items = [{"item": one, "kind": "fabric" if one == "check" else "notion"} for one in names]
     offers = []
     for item, shop, price in prices:
-        row = {"item": item, "shop": shop, "price": price, "currency": "USD"}
+        row = {"item": item, "shop": shop}
+        row |= {"price": price, "currency": "USD"} if price else {}
         row |= {"width": width, "per": "yd"} if item == "check" else {"put_up": "each"}
         offers.append(row)
     return catalog(items, offers)
@@ -79,6 +80,22 @@ def test_without_charges_each_thing_is_bought_where_it_is_cheapest() -> None:
 def test_the_fewest_shops_are_gone_to_at_the_least_that_they_ask() -> None:
     found = bought_at(BUTTONS, TWO_SHOPS, fewest=True)
     assert (found.cost, where(found)) == (Decimal("20.00"), ["Quay"])
+
+
+@pytest.mark.parametrize("fewest", [False, True])
+def test_a_shop_that_states_no_price_is_not_taken_for_a_cheap_one(fewest: bool) -> None:
+    shop = shops_catalog(("bone", "Quay", ""), ("bone", "Weir", "0.90"), ("brass", "Quay", "1.00"))
+    bone = bought_at(BUTTON.format(item="bone", count=10), shop, fewest=fewest, Weir="3")
+    assert (bone.total, bone.unpriced, where(bone)) == (Decimal(12), 0, ["Weir"])
+    # and not where it is gone to for something else
+    both = bought_at(BUTTONS, shop, fewest=fewest, Weir="3")
+    assert (both.total, both.unpriced, where(both)) == (Decimal(22), 0, ["Quay", "Weir"])
+
+
+def test_what_has_a_price_nowhere_is_bought_where_a_visit_takes_least() -> None:
+    shop = shops_catalog(("bone", "Quay", ""), ("bone", "Weir", ""))
+    found = bought_at(BUTTON.format(item="bone", count=10), shop, Quay="2", Weir="1")
+    assert (found.total, found.unpriced, where(found)) == (Decimal(1), 1, ["Weir"])
 
 
 def test_a_fabric_takes_the_width_that_the_shop_visited_sells() -> None:

@@ -1,7 +1,8 @@
 """Where each thing is bought: the shops whose prices and charges come to least, or the fewest.
 
 Every set of shops is tried, up to eight shops; of more, the dearest to keep are left out one by
-one, which is not proven to be the least, and the list says so.
+one, which is not proven to be the least, and the list says so. What has no price may cost
+anything, so as few things as can be are had without one.
 """
 
 from __future__ import annotations
@@ -13,7 +14,7 @@ from fractions import Fraction
 from itertools import combinations
 
 from estimator.buying.fabric_widths import FabricChoice
-from estimator.buying.types import Purchase
+from estimator.buying.types import Purchase, total_cost
 from estimator.shops import Shops, Visit
 
 MOST_TRIED = 8
@@ -36,10 +37,14 @@ class Way:
         )
 
     @property
-    def cost(self) -> Decimal | None:
-        """What it costs; None where a price lacks."""
-        costs = [line.buy.cost for line in self.lines]
-        return None if None in costs else sum((one for one in costs if one), Decimal(0))
+    def unpriced(self) -> bool:
+        """Whether a price lacks."""
+        return any(line.buy.cost is None for line in self.lines)
+
+    @property
+    def cost(self) -> Decimal:
+        """What it costs, as far as it has a price."""
+        return total_cost(self.lines)
 
     @property
     def amount(self) -> Fraction:
@@ -49,9 +54,10 @@ class Way:
 
 @dataclass(frozen=True, slots=True)
 class _Bill:
-    """What is bought if only some shops are gone to."""
+    """What is bought if only some shops are gone to, and how many things have no price there."""
 
     ways: tuple[Way, ...]
+    unpriced: int
     total: Decimal
     visited: Set
 
@@ -82,10 +88,11 @@ def at_shops(
 
 
 def _in_order(ways: Sequence[Way]) -> list[Way]:
-    """The cheapest first; where a price lacks, what buys least."""
-    if all(way.cost is not None for way in ways):
-        return sorted(ways, key=lambda way: (way.cost, way.amount))
-    return sorted(ways, key=lambda way: way.amount)
+    """The cheapest first; after those with a price the others, what buys least first."""
+    return sorted(
+        ways,
+        key=lambda way: (way.unpriced, Decimal(0) if way.unpriced else way.cost, way.amount),
+    )
 
 
 def _bill(things: Sequence[Sequence[Way]], some: Set, shops: Shops) -> _Bill | None:
@@ -97,9 +104,10 @@ def _bill(things: Sequence[Sequence[Way]], some: Set, shops: Shops) -> _Bill | N
             return None
         chosen.append(way)
     visited = frozenset(shop for way in chosen for shop in way.shops)
-    total = sum((way.cost or Decimal(0) for way in chosen), Decimal(0))
+    total = sum((way.cost for way in chosen), Decimal(0))
     total += sum((_charge(shop, shops) for shop in visited), Decimal(0))
-    return _Bill(tuple(chosen), total, visited)
+    unpriced = sum(way.unpriced for way in chosen)
+    return _Bill(tuple(chosen), unpriced, total, visited)
 
 
 def _charge(shop: str, shops: Shops) -> Decimal:
@@ -108,8 +116,8 @@ def _charge(shop: str, shops: Shops) -> Decimal:
 
 def _rank(bill: _Bill, shops: Shops) -> Rank:
     if shops.fewest:
-        return len(bill.visited), bill.total, sorted(bill.visited)
-    return bill.total, len(bill.visited), sorted(bill.visited)
+        return bill.unpriced, len(bill.visited), bill.total, sorted(bill.visited)
+    return bill.unpriced, bill.total, len(bill.visited), sorted(bill.visited)
 
 
 def _leaving_out(things: Sequence[Sequence[Way]], named: Sequence[str], shops: Shops) -> _Bill:

@@ -169,9 +169,7 @@ def test_bones_that_are_not_cut_may_be_shorter_than_their_channels() -> None:
 def test_bones_that_may_be_shorter_are_not_told_with_such_as_are_cut_down() -> None:
     # one item, two needs: a half inch decides which length of it is right
     items = [{"item": "steel-bone", "kind": "notion"}]
-    sold = [
-        {"item": "steel-bone", "put_up": "each", "length": long} for long in ("12 in", "13 in")
-    ]
+    sold = [{"item": "steel-bone", "put_up": "each", "length": long} for long in ("12 in", "13 in")]
     bones = '[[boning]]\nname = "{}"\nbuy = "steel-bone"\nlength = "13"\nquantity = 7\n{}\n'
     text = HEADING + BACKS + bones.format("cut", "") + bones.format("whole", 'shorter = "1/2"')
     found = estimate(plan(text), catalog(items, sold))
