@@ -84,7 +84,8 @@ class _Shelf:
         self.priced = all(offer.price is not None for offer in need.terms.offers)
         rolls = [offer for offer in need.terms.offers if offer.put_up.cut_to_length]
         self.rolls = rolls if self.priced else []
-        self.coin = lcm(*(_price(offer).denominator for offer in [*offers, *self.rolls]))
+        prices = [*map(_price, offers), *map(_price_of_a_step, self.rolls)]
+        self.coin = lcm(*(price.denominator for price in prices))
         self.holders = [self._holder(offer) for offer in offers]
         self.runs = [
             self._in_parts(number, run)
@@ -149,7 +150,7 @@ class _Shelf:
         One run's share of it has no rounding in it, and is rounded down.
         """
         steps = steps_sold_of(self.need.terms, offer)
-        a_step = _price(offer) * (offer.selling_step / offer.sold_by.length) * self.coin
+        a_step = _price_of_a_step(offer) * self.coin
         a_part = a_step / (offer.selling_step.ticks * self.fineness) * (1 + self.need.terms.waste)
         return Roll(
             cost=lambda parts: int(steps(Fraction(parts, self.fineness)) * a_step),
@@ -269,6 +270,11 @@ class _Shelf:
 def _price(offer: Offer) -> Fraction:
     price = offer.price_per_sold_unit
     return Fraction(price) if price is not None else Fraction(0)
+
+
+def _price_of_a_step(offer: Offer) -> Fraction:
+    """What the least that is cut from the roll costs, not rounded to a coin."""
+    return _price(offer) * (offer.selling_step / offer.sold_by.length)
 
 
 def _together(names: Sequence[str], roll: Offer | None) -> list[str]:

@@ -135,6 +135,16 @@ def test_what_is_beyond_a_spool_is_cut_from_the_roll_where_that_costs_less() -> 
     assert told(mixed(["30"] * 12, dear)) == [(length("10 yd"), "yd")]
 
 
+def test_parts_of_the_money_for_a_yard_decide_what_is_cut_from_the_roll() -> None:
+    # Five runs of 32 in are 160 in, 4 1/2 yd at 1.00: 4.50. Four on a spool of 151 in for 3.00,
+    # and the fifth, 7/8 yd and a bit, 1 yd at 1.00: 4.00. In whole money both would be 4.
+    sold = '{ price = "1.00 per yd" }, { put_up = "spool of 151 in", price = "3.00 each" }'
+    assert told(mixed(["32"] * 5, sold)) == [
+        (1, "spool of 151 in"),
+        (length("1 yd"), "yd"),
+    ]
+
+
 def test_the_sum_of_lengths_may_suggest_another_size() -> None:
     # Three runs of 70 in are 210 in. By the sum two cards of 108 in do, 5.00; but each card of
     # 3 yd holds one run: three, 7.50. Or two on a card of 5 yd (140 of 180) and one: 6.30.
