@@ -106,11 +106,12 @@ class Reckoning:
             return self
         return self._then(label, Operation.ADD, amount, self.exact + amount.ticks)
 
-    def minus(self, label: str, amount: Length) -> Reckoning:
-        """Take a length away; taking nothing leaves no line."""
+    def minus(self, label: str, amount: Length | Fraction) -> Reckoning:
+        """Take a length away, or ticks and parts of one; taking nothing leaves no line."""
         if not amount:
             return self
-        return self._then(label, Operation.TAKE, amount, self.exact - amount.ticks)
+        ticks = amount.ticks if isinstance(amount, Length) else amount
+        return self._then(label, Operation.TAKE, whole_ticks(Fraction(ticks)), self.exact - ticks)
 
     def times(self, label: str, factor: Fraction | int) -> Reckoning:
         """Multiply; multiplying by one leaves no line."""

@@ -197,7 +197,7 @@ class _Shelf:
         elsewhere = sum(map(sum, (c for k, c in filling.loads if k != number))) + sum(
             filling.rolled
         )
-        rest = everything.minus("what is on the others", self._length(elsewhere))
+        rest = everything.minus("what is on the others", self._ticks(elsewhere))
         pieces = sum(map(len, cards))
         what = f"{pieces} length{'s' if pieces > 1 else ''}, joined where a run has several"
         if not joins:
@@ -227,19 +227,19 @@ class _Shelf:
         if left:
             notes.append(f"left over: {_left_text(left, self.unit)}")
         buy = Buy(offer, bought, tuple(steps), "; ".join(notes))
-        return Part(buy, self._length(here))
+        return Part(buy, whole_ticks(self._ticks(here)))
 
     def _from_roll(
         self, filling: Filling, everything: Reckoning, roll: Offer, names: list[str]
     ) -> Part:
         on_cards = sum(sum(card) for _, card in filling.loads)
-        rest = everything.minus("what is on the put-ups", self._length(on_cards))
+        rest = everything.minus("what is on the put-ups", self._ticks(on_cards))
         needed = with_waste(rest, self.need.terms)
         buy = cut_from_roll([needed], roll)
         return Part(replace(buy, note=_said(_together(names, None), buy.note)), needed.value)
 
-    def _length(self, parts: int) -> Length:
-        return whole_ticks(Fraction(parts, self.fineness))
+    def _ticks(self, parts: int) -> Fraction:
+        return Fraction(parts, self.fineness)
 
     def _might_be_less(self, filling: Filling) -> bool:
         """Whether the sum of lengths leaves room for less: if not, a rule has found the least."""

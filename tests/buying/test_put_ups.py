@@ -1,5 +1,10 @@
 """Trims on cards and spools: whole runs, sizes mixed, partly from the roll, or joined."""
 
+from fractions import Fraction
+from math import ceil
+
+import pytest
+
 from estimator import Estimate, Length, estimate
 from estimator.buying.types import Purchase
 from estimator.written import length
@@ -143,6 +148,18 @@ def test_parts_of_the_money_for_a_yard_decide_what_is_cut_from_the_roll() -> Non
         (1, "spool of 151 in"),
         (length("1 yd"), "yd"),
     ]
+
+
+@pytest.mark.parametrize("shrinkage", [3, 7, 11, 13, 17, 19])
+def test_what_is_cut_from_the_roll_is_not_short_by_part_of_a_tick(shrinkage: int) -> None:
+    # Before it shrinks a run of 30 in is no whole number of ticks. A spool of 151 in holds four of
+    # five for 3.00, which from the roll cost more; the fifth is less than 1 1/8 yd at 1.00.
+    sold = '{ price = "1.00 per yd" }, { put_up = "spool of 151 in", price = "3.00 each" }'
+    spool, roll = mixed(["30"] * 5, sold, f'shrinkage = "{shrinkage} %"\n')
+    grown = length("30 in").ticks / (1 - Fraction(shrinkage, 100))
+    assert grown.denominator > 1
+    assert spool.needed == Length(ceil(4 * grown))
+    assert roll.needed == Length(ceil(grown))
 
 
 def test_the_sum_of_lengths_may_suggest_another_size() -> None:
