@@ -57,7 +57,7 @@ class Length:
 
 
 def whole_ticks(ticks: Fraction) -> Length:
-    """The one place where a length that is not a whole number of ticks is made whole: upwards."""
+    """The one place where parts of a tick are made whole: upwards. Roots come whole before it."""
     return Length(ceil(ticks))
 
 

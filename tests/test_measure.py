@@ -1,4 +1,6 @@
+import re
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -226,6 +228,22 @@ def test_a_length_times_a_factor_is_never_short_and_less_than_a_tick_over(
     exact: Length, factor: Fraction
 ) -> None:
     assert 0 <= exact.times(factor).ticks - exact.ticks * factor < 1
+
+
+def test_parts_of_a_tick_are_made_whole_in_one_place() -> None:
+    package = Path(__file__).parents[1] / "estimator"
+    raised = re.compile(r"Length\((math\.)?(ceil\(|-\(-)")
+    found = [
+        (path.name, line.strip())
+        for path in sorted(package.rglob("*.py"))
+        for line in path.read_text(encoding="utf-8").splitlines()
+        if raised.search(line)
+    ]
+    # the other raises whole ticks to whole steps
+    assert found == [
+        ("measure.py", "return Length(-(-self.ticks // step.ticks) * step.ticks)"),
+        ("measure.py", "return Length(ceil(ticks))"),
+    ]
 
 
 def test_a_metre_is_longer_than_a_yard() -> None:

@@ -15,6 +15,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 from estimator.layout import Held
 from estimator.measure import Length
@@ -71,7 +72,7 @@ def _held(piece: CutPiece, one_way: bool) -> Held:
 
 def _folded(number: int, piece: CutPiece, breadth: Breadth) -> Iterator[Part]:
     width = on_cloth(piece, breadth.selvedge)
-    half = Length(-(-width.ticks // 2))
+    half = width.times(Fraction(1, 2))
     if width == breadth.usable:
         half = breadth.of_a_layer
     narrowest = min(width, piece.length.value) if piece.may_turn else width

@@ -6,14 +6,13 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from math import ceil
 
 from estimator.buying.least_taken import least_taken
 from estimator.buying.ready_cut import fits
 from estimator.buying.remnants import length_of
 from estimator.buying.thread import on_one, wound_off
 from estimator.buying.types import Buy, Purchase, costs_less, nothing_bought
-from estimator.measure import ZERO, Length
+from estimator.measure import ZERO, Length, whole_ticks
 from estimator.needs.types import CountNeed, LengthNeed, Run, ThreadNeed
 from estimator.stash import Single, Taken
 from estimator.working import Operation, Step
@@ -69,7 +68,7 @@ class _Filled:
 
     @property
     def taken(self) -> Taken:
-        amount = Length(ceil(self.used))
+        amount = whole_ticks(self.used)
         return Taken(self.single, amount, length_of(self.single) - amount)
 
 

@@ -8,7 +8,7 @@ than theirs, whose strips reach the length when they are joined.
 from __future__ import annotations
 
 from fractions import Fraction
-from math import ceil, isqrt
+from math import isqrt
 
 from estimator.measure import Length, whole_ticks
 
@@ -81,7 +81,7 @@ def cloth_for_bias(
         side += whole
     along = usable.up_to(whole)
     area = Fraction(length.ticks * width.ticks, usable.ticks)
-    along = max(along, Length(ceil(area)).up_to(whole))
+    along = max(along, whole_ticks(area).up_to(whole))
     while bias_yield(usable, along, width, length.ticks) < length:
         along += whole
     return usable, along
