@@ -126,9 +126,11 @@ def test_a_part_spool_saves_a_new_one_where_it_reaches() -> None:
     enough, short = over.ticks + 8000, over.ticks - 8000
     for ticks, spools in ((enough, new.buy.bought - 1), (short, new.buy.bought)):
         row = {"item": "thread", "length": f"{ticks / 8000:.3f} mm"}
-        found = made(text, row)
-        assert bought(found, "thread").buy.bought == spools
-        assert bool(bought(found, "thread").taken) is (spools < new.buy.bought)
+        line = bought(made(text, row), "thread")
+        assert line.buy.bought == spools
+        in_hand = total(one.amount for one in line.taken if isinstance(one.amount, Length))
+        assert line.needed == new.needed - in_hand
+        assert bool(line.taken) is (spools < new.buy.bought)
 
 
 @st.composite

@@ -10,7 +10,7 @@ from math import lcm
 from estimator.buying.cut_lengths import break_note
 from estimator.buying.fillings import Holder
 from estimator.buying.spools import Spools, Wound, least_spools
-from estimator.buying.types import Buy, Purchase, nothing_bought
+from estimator.buying.types import Buy, Part, Purchase, Way, nothing_bought
 from estimator.catalog import Offer
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, shop_text, total, whole_ticks
@@ -33,25 +33,25 @@ def buy_thread(need: ThreadNeed) -> tuple[Purchase, ...]:
     ways = [
         _worded([offer], demands, _least(need, [offer], demands), need.in_hand) for offer in offers
     ]
-    others = tuple(one for one in ways if not _alike(one, way))
+    others = tuple(bills for one in ways if not _alike(bills := _bills(one), _bills(way)))
     return tuple(
         Purchase(
-            key=f"{need.key} / {buy.unit}" if number else need.key,
+            key=f"{need.key} / {part.buy.unit}" if number else need.key,
             group=Group.NOTIONS,
             title=need.title,
             names=need.names,
             colour=need.terms.colour,
             width=None,
-            needed=whole_ticks(sum((thread.exact for _, thread in need.sewn), Fraction(0))),
-            buy=buy,
-            notes=(*need.notes, *filter(None, (buy.note,))),
+            needed=part.needed,
+            buy=part.buy,
+            notes=(*need.notes, *filter(None, (part.buy.note,))),
             sources=need.sources,
             others=() if number else others,
             takes=() if number else need.takes,
             alike=need.terms,
             need=need,
         )
-        for number, buy in enumerate(way)
+        for number, part in enumerate(way)
     )
 
 
@@ -82,6 +82,10 @@ def on_one(offer: Offer) -> Length:
 
 def _spools_in(offer: Offer) -> int:
     return offer.put_up.holds if isinstance(offer.put_up.holds, int) else offer.put_up.pieces
+
+
+def _bills(way: Way) -> tuple[Buy, ...]:
+    return tuple(part.buy for part in way)
 
 
 def _alike(one: Sequence[Buy], other: Sequence[Buy]) -> bool:
@@ -142,12 +146,12 @@ def _worded(
     demands: Sequence[_Demand],
     spools: Spools,
     in_hand: Sequence[Length],
-) -> tuple[Buy, ...]:
+) -> Way:
     """Each kind of spool that is bought with its working, the largest first."""
     kinds = [number for number, count in enumerate(spools.bought) if count]
     kinds.sort(key=lambda n: (-on_one(offers[n]).ticks, -_spools_in(offers[n]), n))
     if not kinds:
-        return (nothing_bought(offers[0]),)
+        return (Part(nothing_bought(offers[0]), ZERO),)
     found = []
     for place, number in enumerate(kinds):
         offer = offers[number]
@@ -167,8 +171,33 @@ def _worded(
         left = [on_one(offer)] * (here - count)
         if not smaller:
             left += _left_of_size(on_one(offer), demands, spools, in_hand)
-        found.append(replace(buy, left=tuple(left)))
+        wound = _wound_on(on_one(offer), demands, spools, in_hand)[in_larger : in_larger + here]
+        needed = whole_ticks(sum(wound, Fraction(0)))
+        found.append(Part(replace(buy, left=tuple(left)), needed))
     return tuple(found)
+
+
+def _wound_on(
+    holds: Length, demands: Sequence[_Demand], spools: Spools, in_hand: Sequence[Length]
+) -> list[Fraction]:
+    """What is wound off each spool of one size, in ticks, the most first."""
+    found: list[Fraction] = []
+    for place, demand in enumerate(demands):
+        wound = spools.wound[place]
+        count = wound.get(holds.ticks, 0)
+        if not count:
+            continue
+        found += [Fraction(holds.ticks)] * count
+        if holds.ticks == min(wound):
+            there = total(in_hand[number] for number in _in_hand(spools, place))
+            before = there + _beside(wound, holds) + holds * (count - 1)
+            found[-1] = demand.thread.exact - before.ticks
+    return sorted(found, reverse=True)
+
+
+def _in_hand(spools: Spools, place: int) -> tuple[int, ...]:
+    """The numbers of those in hand for one needle or looper."""
+    return spools.in_hand[place] if spools.in_hand else ()
 
 
 def _left_of_size(
@@ -194,8 +223,8 @@ def _on_size(
         if not wound.get(holds.ticks):
             continue
         thread = demand.thread
-        numbers = spools.in_hand[place] if spools.in_hand else ()
-        thread = thread.minus(ON_HAND, total(in_hand[number] for number in numbers))
+        here = total(in_hand[number] for number in _in_hand(spools, place))
+        thread = thread.minus(ON_HAND, here)
         thread = thread.minus("on spools of other sizes", _beside(wound, holds))
         count = wound[holds.ticks]
         counts.append(count)

@@ -52,6 +52,7 @@ def test_spools_of_several_sizes_hold_a_long_thread_for_less() -> None:
     larger, smaller = (line for line in found.purchases if "blue" in line.names)
     assert (larger.buy.bought, larger.buy.unit) == (1, "spool of 60 in")
     assert (smaller.buy.bought, smaller.buy.unit) == (1, "spool of 40 in")
+    assert (larger.needed, smaller.needed) == (length("60 in"), length("40 in"))
     assert smaller.key == f"{larger.key} / spool of 40 in"
     assert [step.result for step in larger.buy.steps[-2:]] == [length("60"), 1]
     assert [step.result for step in smaller.buy.steps[-2:]] == [length("40"), 1]
@@ -67,6 +68,7 @@ def test_what_is_left_of_several_spools_is_on_the_smallest_and_packs_leave_whole
     heading = HEADING.replace('"apron"', '"apron"\ncurrency = "USD"')
     found = estimate(plan(heading + PANEL % "rolled hem" + THREAD + sold))
     larger, smaller = (line for line in found.purchases if "blue" in line.names)
+    assert (larger.needed, smaller.needed) == (length("70 in"), length("30 in"))
     assert (larger.buy.left, smaller.buy.left) == ((), (length("10 in"),))
     # A pack of three of 60 in leaves 20 in on the second, and the third whole.
     pack = spools('sold = [{ put_up = "pack of 3 x 60 in", price = "1.00 each" }]\n')
@@ -120,6 +122,25 @@ def test_a_lower_price_from_a_quantity_is_taken_where_it_costs_less() -> None:
     text = HEADING + PANEL % "rolled hem" + THREAD + 'buy = "poly"\n'
     line = bought(estimate(plan(text), shop), "blue")
     assert (line.buy.bought, line.buy.cost) == (2, Decimal("2.00"))
+
+
+def test_each_line_of_a_thread_states_what_is_wound_off_its_own_spools() -> None:
+    # An overedge of 40 in, four threads: 720 in, on four cones, three of them in a pack.
+    sold = (
+        'sold = [{ put_up = "pack of 3 x 1000 m", price = "2.00 each" },'
+        ' { put_up = "cone of 1000 m", price = "1.00 each" }]\n'
+    )
+    heading = HEADING.replace('"apron"', '"apron"\ncurrency = "USD"')
+    text = heading + PANEL % "serged" + THREAD + 'stitch = "514"\n' + sold
+    lines = [line for line in estimate(plan(text)).purchases if "blue" in line.names]
+    assert [(line.buy.bought, line.buy.unit) for line in lines] == [
+        (1, "pack of 3 x 1000 m"), (1, "cone of 1000 m")
+    ]  # fmt: skip
+    pack, cone = (line.needed for line in lines)
+    assert isinstance(pack, Length)
+    assert isinstance(cone, Length)
+    assert pack > cone > length("0 in")
+    assert length("720 in") <= pack + cone <= length("720 in") + Length(1)
 
 
 def test_an_offer_that_says_nothing_of_its_length_is_refused() -> None:
