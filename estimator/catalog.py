@@ -73,12 +73,27 @@ class PutUp:
     @property
     def text(self) -> str:
         """As the list names it: ``each``, ``pack of 6``, ``card of 3 yd``."""
+        return self.word + self._of
+
+    @property
+    def many_text(self) -> str:
+        """Several of a kind: ``packs of 6``, ``boxes of 3 yd``."""
+        hisses = self.word.endswith(("s", "x", "z", "ch", "sh"))
+        return f"{self.word}{'es' if hisses else 's'}{self._of}"
+
+    @property
+    def sold_text(self) -> str:
+        """How a thing is sold: ``each``, ``by the length``, ``as pack of 6``."""
+        return self.text if self in (EACH, BY_THE_LENGTH) else f"as {self.text}"
+
+    @property
+    def _of(self) -> str:
         if self.holds is None or self.holds == 1:
-            return self.word
+            return ""
         if isinstance(self.holds, int):
-            return f"{self.word} of {self.holds}"
+            return f" of {self.holds}"
         several = f"{self.pieces} x " if self.pieces > 1 else ""
-        return f"{self.word} of {several}{self.label}"
+        return f" of {several}{self.label}"
 
     @property
     def cut_to_length(self) -> bool:

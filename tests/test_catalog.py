@@ -12,6 +12,23 @@ from estimator.written import NotReadable, length
 
 
 @pytest.mark.parametrize(
+    ("written", "sold", "many"),
+    [
+        ("pack of 6", "as pack of 6", "packs of 6"),
+        ("card of 3 yd", "as card of 3 yd", "cards of 3 yd"),
+        ("box of 2 x 5 m", "as box of 2 x 5 m", "boxes of 2 x 5 m"),
+    ],
+)
+def test_put_ups_are_spoken_of_as_one_and_as_several(written: str, sold: str, many: str) -> None:
+    put_up = read_put_up(written)
+    assert (put_up.sold_text, put_up.many_text) == (sold, many)
+
+
+def test_what_is_sold_singly_or_by_the_length_is_so_in_words() -> None:
+    assert [read_put_up(one).sold_text for one in ("each", "")] == ["each", "by the length"]
+
+
+@pytest.mark.parametrize(
     ("written", "holds", "text"),
     [
         ("by the length", None, "by the length"),

@@ -46,7 +46,7 @@ def ways_on_put_ups(need: LengthNeed, unit: Unit) -> list[Way]:
     count = sum(run.count for run in need.runs)
     if count > MOST_RUNS_ON_CARDS:
         raise Wrong(
-            f"there are {count} runs to fit on {offers[0].put_up.text}",
+            f"there are {count} runs to fit on {offers[0].put_up.many_text}",
             f"plan at most {MOST_RUNS_ON_CARDS}, or offer it by the length",
         )
     return [*_Shelf(need, offers, unit).ways(), *_after_one_another(need, offers, unit)]

@@ -44,7 +44,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
             ways.append((Part(buy, needed.value),))
         elif not isinstance(offer.put_up.holds, Length):
             raise Wrong(
-                f"'{offer.item}' is sold as {offer.put_up.text}, which says nothing of its length",
+                f"'{offer.item}' is sold {offer.put_up.sold_text}, which says nothing of its length",
                 "offer it by the length, or as card of 3 yd",
             )
     ways += ways_on_put_ups(need, unit)
@@ -132,7 +132,7 @@ def _in_packs(need: CountNeed, offers: tuple[Offer, ...]) -> list[Way]:
     for offer in offers:
         if offer.put_up.cut_to_length:
             raise Wrong(
-                f"'{offer.item}' is sold {offer.put_up.text}, and the plan counts it",
+                f"'{offer.item}' is sold {offer.put_up.sold_text}, and the plan counts it",
                 "offer it each, or as pack of 6",
             )
     lengths = dict.fromkeys(offer.length for offer in offers)

@@ -74,7 +74,7 @@ def on_one(offer: Offer) -> Length:
         return offer.put_up.holds
     if offer.length is None:
         raise Wrong(
-            f"'{offer.item}' is sold {offer.put_up.text}, and nothing says how long one is",
+            f"'{offer.item}' is sold {offer.put_up.sold_text}, and nothing says how long one is",
             "offer it as spool of 250 yd, or fill in the length of one",
         )
     return offer.length

@@ -147,8 +147,8 @@ def sold_ready_cut(entry: Boning, terms: BuyingTerms) -> bool:
         )
     if any(offer.length is None for offer in singly):
         raise Wrong(
-            f"{quoted(entry.name)} are sold {singly[0].put_up.text}, and nothing says how long one "
-            "is",
+            f"{quoted(entry.name)} are sold {singly[0].put_up.sold_text}, and nothing says how "
+            "long one is",
             'write sold = [{ put_up = "each", length = "9 in" }], or offer them by the length',
         )
     return True

@@ -24,6 +24,12 @@ def ribbons(runs: list[str], sold: str) -> Estimate:
     return estimate(plan(HEADING + text))
 
 
+def test_more_runs_than_are_fitted_on_cards_are_refused() -> None:
+    trim = '[[trim]]\nname = "tie"\nlength = "3"\nquantity = 5001\n'
+    (found,) = complaints(HEADING + PANEL + trim + 'sold = [{ put_up = "card of 3 yd" }]\n')
+    assert "there are 5001 runs to fit on cards of 3 yd; plan at most 5000" in found
+
+
 def test_three_cards_long_enough_in_sum_are_too_short_for_whole_runs() -> None:
     # Four runs of 60 in are 240 in, and so are three cards of 80 in: but no card holds two runs.
     line = bought(ribbons(["60", "60", "60", "60"], '{ put_up = "card of 80 in" }'), "ribbon")

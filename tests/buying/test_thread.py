@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -143,11 +144,14 @@ def test_each_line_of_a_thread_states_what_is_wound_off_its_own_spools() -> None
     assert length("720 in") <= pack + cone <= length("720 in") + Length(1)
 
 
-def test_an_offer_that_says_nothing_of_its_length_is_refused() -> None:
+@pytest.mark.parametrize(
+    ("put_up", "said"), [("each", "'blue' is sold each"), ("pack of 6", "sold as pack of 6")]
+)
+def test_an_offer_that_says_nothing_of_its_length_is_refused(put_up: str, said: str) -> None:
     (found,) = complaints(
-        HEADING + PANEL % "rolled hem" + THREAD + 'sold = [{ put_up = "each" }]\n'
+        HEADING + PANEL % "rolled hem" + THREAD + f'sold = [{{ put_up = "{put_up}" }}]\n'
     )
-    assert "'blue' is sold each, and nothing says how long one is" in found
+    assert f"{said}, and nothing says how long one is" in found
     assert "fill in the length of one" in found
 
 
