@@ -13,8 +13,6 @@ from enum import Enum
 from fractions import Fraction
 from math import ceil
 
-TICKS_PER_MM = 8000
-
 
 @dataclass(frozen=True, slots=True, order=True)
 class Length:
@@ -118,9 +116,7 @@ class Units(Enum):
 
 ZERO = Length(0)
 INCH = Unit.IN.length
-YARD = Unit.YD.length
 MILLIMETRE = Unit.MM.length
-METRE = Unit.M.length
 LONGEST = Unit.M.of(10_000)
 
 

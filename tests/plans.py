@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from os import sep
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -11,8 +12,8 @@ from estimator.buying.types import Purchase
 from estimator.catalog import Item, Offer
 from estimator.files import estimate_files
 from estimator.needs.types import CutPiece
-from estimator.readers.plan_tables import Draft
-from estimator.readers.plan_toml import draft_from_text
+from estimator.readers.plan_tables import Draft, draft_of
+from estimator.readers.plan_toml import tables_from_text
 from estimator.written import length
 
 Size = tuple[Length, Length]
@@ -28,8 +29,9 @@ selvedge = "0"
 """An inch plan with the house's 5/8 in seams and a print of which 45 in can be used."""
 
 
-def draft(text: str) -> Draft:
-    return draft_from_text(text, "apron.toml")
+def draft(text: str, taken: Mapping[str, Length] | None = None) -> Draft:
+    """A plan from its text, by a wearer's measures if they are ``taken``."""
+    return draft_of(tables_from_text(text, "apron.toml"), taken)
 
 
 def plan(text: str) -> Plan:

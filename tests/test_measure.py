@@ -8,9 +8,7 @@ from hypothesis import strategies as st
 
 from estimator.measure import (
     INCH,
-    METRE,
     MILLIMETRE,
-    YARD,
     ZERO,
     Length,
     Unit,
@@ -23,6 +21,7 @@ from estimator.measure import (
 )
 from estimator.written import length, read_length
 
+YARD, METRE = Unit.YD.length, Unit.M.length
 lengths = st.integers(0, 100 * YARD.ticks).map(Length)
 steps = st.integers(1, YARD.ticks).map(Length)
 

@@ -77,7 +77,5 @@ def length_steps(need: CountNeed, buy: Buy) -> tuple[Step, ...]:
     what = "bone" if need.is_bone else "opening to close"
     return (
         Step(what, Operation.START, opening, opening),
-        Step(
-            "sold in that length" if length == opening else label, Operation.START, length, length
-        ),
+        Step(label, Operation.START, length, length),
     )

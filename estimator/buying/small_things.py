@@ -44,7 +44,8 @@ def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
             ways.append((Part(buy, needed.value),))
         elif not isinstance(offer.put_up.holds, Length):
             raise Wrong(
-                f"'{offer.item}' is sold {offer.put_up.sold_text}, which says nothing of its length",
+                f"'{offer.item}' is sold {offer.put_up.sold_text}, "
+                "which says nothing of its length",
                 "offer it by the length, or as card of 3 yd",
             )
     ways += ways_on_put_ups(need, unit)

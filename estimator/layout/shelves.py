@@ -70,7 +70,6 @@ class Rule:
     stacks: bool
 
 
-NEXT_FIT = Rule(Turn.UPRIGHT, Fit.NEXT, stacks=False)
 FIRST_FIT = Rule(Turn.UPRIGHT, Fit.FIRST, stacks=False)
 RULES = (
     FIRST_FIT,

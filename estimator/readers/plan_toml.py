@@ -4,15 +4,13 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
 from estimator.faults import Fault, Places, Refused
-from estimator.measure import Length
 from estimator.readers.files import read_text
 from estimator.readers.places import lines_of
-from estimator.readers.plan_tables import Draft, PlanTables, draft_of
+from estimator.readers.plan_tables import PlanTables
 
 _LONG = re.compile(r"[\d_]{4000}")
 
@@ -25,13 +23,6 @@ def tables_from_toml(path: Path) -> PlanTables:
 def tables_from_text(text: str, file: str = "plan") -> PlanTables:
     """The tables of TOML text; ``file`` names it in complaints. Raises Refused for bad syntax."""
     return PlanTables(parsed(text, file), Places(file, lines_of(text.encode())))
-
-
-def draft_from_text(
-    text: str, file: str = "plan", taken: Mapping[str, Length] | None = None
-) -> Draft:
-    """A plan from TOML text, by a wearer's measures if they are ``taken``."""
-    return draft_of(tables_from_text(text, file), taken)
 
 
 def parsed(text: str, file: str) -> dict[str, Any]:

@@ -27,7 +27,6 @@ SMALL = Font(name="Calibri", size=9, color="595959")
 GREY = Font(name="Calibri", size=9, color="8C8C8C")
 FINE = Font(name="Calibri", size=9)
 FINE_HEAD = Font(name="Calibri", size=9, bold=True)
-EVEN = Font(name="Courier New", size=9)
 BAND = PatternFill("solid", fgColor="E4E1D6")
 TO_FILL_IN = PatternFill("solid", fgColor="FFF8E1")
 """Of cells that the buyer writes in."""

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from estimator import Estimate, estimate
 from estimator.buying.cut_lengths import as_sold
 from estimator.catalog import Offer
-from estimator.measure import YARD, Length
+from estimator.measure import Length, Unit
 from estimator.working import Operation, Reckoning
 from estimator.written import length
 from tests.plans import bought, catalog, needed, plan
@@ -75,7 +75,7 @@ def test_an_exact_hit_through_shrinkage_and_waste_stays() -> None:
 def test_a_tick_above_the_step_buys_the_next() -> None:
     offer = Offer(item="print", width=length("45"))
     for ticks, sold in ((0, "1 yd"), (1, "1 1/8 yd")):
-        needed = Reckoning.start("needed", YARD + Length(ticks))
+        needed = Reckoning.start("needed", Unit.YD.length + Length(ticks))
         assert as_sold(needed, offer).value == length(sold)
 
 

@@ -15,9 +15,11 @@ from hypothesis import strategies as st
 from estimator.layout import Cloth, Effort, lay_out
 from estimator.layout.kinds import kinds_of
 from estimator.layout.rows import in_order, length_of
-from estimator.layout.shelves import FIRST_FIT, NEXT_FIT, pack
+from estimator.layout.shelves import FIRST_FIT, Fit, Rule, Turn, pack
 from tests.benchmarks.rectangles import cut_up
 from tests.verify_layout import assert_sound
+
+NEXT_FIT = Rule(Turn.UPRIGHT, Fit.NEXT, stacks=False)
 
 
 @st.composite

@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 
 from estimator import estimate
-from estimator.measure import YARD, Length
+from estimator.measure import Length, Unit
 from estimator.written import length
 from tests.plans import plan
 
@@ -60,7 +60,7 @@ def yardage(count: int, more: int, inches: int) -> Length:
 
 def garment_of(figure: Length) -> tuple[int, int]:
     """How many of each piece come to this figure at 44-45 in: about ten a yard, or some more."""
-    about = int(10 * (figure / YARD)) - 2
+    about = int(10 * (figure / Unit.YD.length)) - 2
     for count in range(about, about + 6):
         for more in (0, 5, 10):
             if yardage(count, more, COLUMNS["44-45"]) == figure:

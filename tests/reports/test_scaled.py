@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from estimator import Job, estimate
 from estimator.job import GarmentOrder
-from estimator.readers.plan_toml import draft_from_text
 from estimator.reports.assumptions import assumptions
 from estimator.reports.terminal import layout_text
 from estimator.written import length
+from tests.plans import draft
 
 PLAN = """
 [garment]
@@ -29,8 +29,8 @@ length = "20"
 def test_each_size_reckoned_from_a_wearers_measures_is_told_with_its_sum() -> None:
     orders = []
     for wearer, waist in (("Ada", "28 in"), ("Bo", "36 in")):
-        draft = draft_from_text(PLAN, "apron.toml", {"waist": length(waist)})
-        orders.append(GarmentOrder(draft.plan, wearer=wearer, reckoned=draft.reckoned))
+        own = draft(PLAN, {"waist": length(waist)})
+        orders.append(GarmentOrder(own.plan, wearer=wearer, reckoned=own.reckoned))
     found = estimate(Job(tuple(orders)))
     said = assumptions(found)
     # 28 / 4 + 1 = 8, 36 / 4 + 1 = 10
@@ -42,6 +42,6 @@ def test_each_size_reckoned_from_a_wearers_measures_is_told_with_its_sum() -> No
 
 
 def test_a_garment_made_by_its_own_plan_is_not_scaled() -> None:
-    draft = draft_from_text(PLAN)
-    found = estimate(Job((GarmentOrder(draft.plan, reckoned=draft.reckoned),)))
+    own = draft(PLAN)
+    found = estimate(Job((GarmentOrder(own.plan, reckoned=own.reckoned),)))
     assert not any("waist / 4" in line for line in assumptions(found))
