@@ -121,6 +121,7 @@ def buy_count(need: CountNeed, unit: Unit) -> tuple[Purchase, ...]:
             ),
             sources=need.sources,
             others=others if number == 0 else (),
+            takes=need.takes if number == 0 else (),
             alike=(need.terms, need.opening),
         )
         for number, part in enumerate(best)
