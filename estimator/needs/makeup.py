@@ -182,8 +182,8 @@ def _bias_square(hanging: ToCut, strips: Reckoning, finished: Length, width: Len
         raise Wrong("the strip is too wide to be cut on the bias", "make it narrower", ("width",))
     if strips.value > MOST_STRIP:
         raise Wrong("it takes more than a kilometre of bias strip", "plan less", ("width",))
-    unit = order.plan.garment.unit
-    across, along = cloth_for_bias(strips.value, strip, width, unit.tape.length)
+    unit = order.tape
+    across, along = cloth_for_bias(strips.value, strip, width, unit.length)
     joins = strips_joined(across, along, strip, strips.value) - 1
     label = "cloth whose bias strips, joined, reach that"
 
