@@ -149,6 +149,26 @@ def test_a_row_of_the_stash_that_nobody_knows_is_looked_at(folder: Path) -> None
     assert remark.endswith("no catalog and no plan here has 'bonne'; did you mean 'bone'?")
 
 
+@pytest.mark.parametrize(
+    "table",
+    [
+        '[[thread]]\nname = "silk twist"\nsold = [{ put_up = "spool of 9 yd" }]\n',
+        '[[lacing]]\nname = "silk twist"\nlength = "12"\npairs = 6\ngap = "1"\n',
+        '[[boning]]\nname = "silk twist"\nlength = "9"\n',
+        '[[loops]]\nname = "silk twist"\nbuttons = "pearl"\n'
+        '[[notion]]\nname = "pearl"\nsize = "1/2"\n',
+        '[[elastic]]\nname = "silk twist"\nmeasure = "20"\n',
+    ],
+)
+def test_a_row_of_what_any_table_of_a_plan_buys_is_known(folder: Path, table: str) -> None:
+    row = ("stash.csv", "bone,4,tin\n", "bone,4,tin\nSilk twist,1,tin\n")
+    rewrite(folder, *row)
+    assert "'Silk twist'" in estimated(folder).remarks[0]
+    with (folder / "apron.toml").open("a", encoding="utf-8") as plan:
+        plan.write(table)
+    assert estimated(folder).remarks == ()
+
+
 def test_book_out_tells_what_it_did(folder: Path) -> None:
     words = ["book-out", str(folder / "play.show.toml"), "--on", "2026-11-26"]
     said = CliRunner().invoke(app, words)

@@ -122,6 +122,7 @@ def buy_count(need: CountNeed, unit: Unit) -> tuple[Purchase, ...]:
             ),
             sources=need.sources,
             others=others if number == 0 else (),
+            takes=need.takes if number == 0 else (),
             alike=(need.terms, need.opening, need.shorter),
         )
         for number, part in enumerate(best)

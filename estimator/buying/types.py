@@ -97,8 +97,9 @@ class Purchase:
     """One line of the shopping list. ``needed`` is before the shop's minimum, step or put-up.
 
     ``others`` are the other ways to buy it that were reckoned, in no order, each on one offer or on
-    several together. ``takes`` says, of what is bought by its length, how much of it each of its
-    sources takes before waste. Of a need that is met on several lines both stand on the first.
+    several together. ``takes`` says, of what is not cut from fabric, how much of it or how many
+    each of its sources takes before waste. Of a need that is met on several lines both stand on the
+    first.
     ``alike`` is equal for lines that would be bought as one were their garments planned together.
     ``need`` is that of a trim, notion or thread, and ``taken`` what comes from the stash instead.
     """
@@ -115,7 +116,7 @@ class Purchase:
     sources: tuple[Source, ...]
     alike: object
     others: tuple[tuple[Buy, ...], ...] = ()
-    takes: tuple[tuple[Source, Length], ...] = ()
+    takes: tuple[tuple[Source, Length | int], ...] = ()
     need: LengthNeed | CountNeed | ThreadNeed | None = None
     taken: tuple[Taken, ...] = ()
 

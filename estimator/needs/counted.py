@@ -27,6 +27,8 @@ def _counts(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed
             terms = buying_terms(notion, order, job)
             item = job.catalog.items.get(terms.item)
             counted = count_of(notion, order)
+            count = counted.count * order.copies + notion.spare
+            source = order.source(notion.name, path)
             yield CountNeed(
                 key=key_of(terms.item, terms.colour, [notion.name]),
                 title=item.name if item else notion.name,
@@ -34,10 +36,11 @@ def _counts(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed
                 group=Group.NOTIONS,
                 terms=terms,
                 notes=(*notes_on(item, notion.note), *counted.notes),
-                count=counted.count * order.copies + notion.spare,
+                count=count,
                 opening=notion.length,
                 steps=counted.for_the_job(notion, order),
-                sources=(order.source(notion.name, path),),
+                takes=((source, count),),
+                sources=(source,),
             )
 
 
@@ -51,6 +54,8 @@ def _ready_cut(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountN
                 continue
             item = job.catalog.items.get(terms.item)
             bones = counted_bones(entry, order)
+            count = bones.count * order.copies
+            source = order.source(entry.name, path)
             yield CountNeed(
                 key=key_of(terms.item, terms.colour, [entry.name]),
                 title=item.name if item else entry.name,
@@ -58,10 +63,11 @@ def _ready_cut(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountN
                 group=Group.NOTIONS,
                 terms=terms,
                 notes=(*notes_on(item, entry.note), *bones.notes),
-                count=bones.count * order.copies,
+                count=count,
                 opening=bones.length.value,
                 steps=bones.steps(entry, order),
-                sources=(order.source(entry.name, path),),
+                takes=((source, count),),
+                sources=(source,),
                 is_bone=True,
                 shorter=entry.shorter,
             )
@@ -77,5 +83,6 @@ def counted_together(first: CountNeed, second: CountNeed) -> CountNeed:
         notes=tuple(dict.fromkeys(first.notes + second.notes)),
         count=total,
         steps=(*first.steps, Step(f"{second.sources[0]}", Operation.ADD, second.count, total)),
+        takes=first.takes + second.takes,
         sources=first.sources + second.sources,
     )

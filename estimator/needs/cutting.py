@@ -135,7 +135,7 @@ def size_piece(to_cut: ToCut) -> Sized:
                 sized = size_sector(piece, edges)
     refuse_deep_edges(piece, edges, sized, to_cut.order.tape)
     mark = to_cut.order.mark
-    sized = trimmed(sized, to_cut.cut)
+    sized = trimmed(sized, to_cut, edges)
     width = sized.width.to_mark("up to the mark of the tape", mark)
     length = sized.length.to_mark("up to the mark of the tape", mark)
     narrow = None if sized.narrow is None else sized.narrow.up_to(mark)

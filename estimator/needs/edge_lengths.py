@@ -9,7 +9,7 @@ from fractions import Fraction
 from estimator.edges import SIDES, EdgeRef, Finish
 from estimator.faults import NamesAnUnread, Wrong, nearest
 from estimator.job import GarmentOrder
-from estimator.measure import ZERO, Length, Unit, natural_text, tape_text, whole_ticks
+from estimator.measure import ZERO, Length, Unit, tape_text, whole_ticks
 from estimator.needs.circles import PI, ring_of_sector
 from estimator.needs.cutting import size_piece, with_own_sizes
 from estimator.needs.outlines import side_of_taper, stated
@@ -64,7 +64,7 @@ class EdgeLengths:
         piece = self.piece(ref.piece)
         edge = piece.edges.get(ref.edge)
         if edge is not None and edge.length is not None:
-            return _of_curve(ref, edge.length, edge.turns, inside)
+            return _of_curve(ref, edge.length, edge.turns, inside, self.order.tape)
         if ref.edge not in SIDES:
             raise Wrong(
                 f"the edge {quoted(ref)} has no length",
@@ -75,10 +75,10 @@ class EdgeLengths:
             return self._of_made_up(piece, across)
         match piece.shape:
             case Shape.TAPER:
-                _refuse_beyond(ref, inside, piece)
+                _refuse_beyond(ref, inside, piece, self.order.tape)
                 return self._of_taper(piece, ref.edge, inside)
             case Shape.SECTOR:
-                _refuse_beyond(ref, inside, piece)
+                _refuse_beyond(ref, inside, piece, self.order.tape)
                 return _of_sector(piece, ref.edge, inside)
             case Shape.RECTANGLE | Shape.BOX:
                 return self._of_rectangle(piece, across)
@@ -157,16 +157,16 @@ def _folds(piece: Piece) -> set[str]:
     return {side for side, edge in piece.edges.items() if edge.finish.finish is Finish.FOLD}
 
 
-def _refuse_beyond(ref: EdgeRef, inside: Length, piece: Piece) -> None:
+def _refuse_beyond(ref: EdgeRef, inside: Length, piece: Piece, unit: Unit) -> None:
     if inside > stated(piece.length):
         raise Wrong(
-            f"a row {natural_text(inside, Unit.IN)} inside {quoted(ref)} lies beyond the piece, "
-            f"which is {natural_text(stated(piece.length), Unit.IN)} long",
+            f"a row {tape_text(inside, unit)} inside {quoted(ref)} lies beyond the piece, "
+            f"which is {tape_text(stated(piece.length), unit)} long",
             "plan fewer rows, or less between them",
         )
 
 
-def _of_curve(ref: EdgeRef, length: Length, turns: Fraction, inside: Length) -> Length:
+def _of_curve(ref: EdgeRef, length: Length, turns: Fraction, inside: Length, unit: Unit) -> Length:
     """A line beside a curve: longer by its turn, 2 pi x share, x distance; or shorter, if rounded.
 
     That holds of every curve without a corner, whatever its shape (the offset of a curve).
@@ -174,8 +174,8 @@ def _of_curve(ref: EdgeRef, length: Length, turns: Fraction, inside: Length) -> 
     more = whole_ticks(2 * PI * turns * inside.ticks)
     if length + more <= ZERO:
         raise Wrong(
-            f"a row {natural_text(inside, Unit.IN)} inside {quoted(ref)} lies beyond the middle of "
-            "its curve",
+            f"a row {tape_text(inside, unit)} inside {quoted(ref)} lies beyond the middle of its "
+            "curve",
             "plan fewer rows, or less between them",
         )
     return length + more

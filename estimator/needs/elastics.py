@@ -41,7 +41,7 @@ def elastic_length(
 ) -> Reckoning:
     """One run as it is bought: the stretch applies to ``start``, the overlap is added after."""
     rules = order.plan.garment.rules
-    run = start.times("cut shorter, to be stretched", 1 - stretch_of(elastic, order))
+    run = _in_use(elastic, start, order)
     if _joined(elastic) is Joined.IN_THE_ROUND:
         overlap = rules.elastic_overlap if elastic.overlap is None else elastic.overlap
         run = run.plus("overlap where it joins", overlap)
@@ -50,6 +50,11 @@ def elastic_length(
     else:
         run = run.plus("two ends caught in seams", rules.seam_allowance * 2)
     return run.divided_by(SHRINKS, 1 - shrinkage)
+
+
+def _in_use(elastic: Elastic, start: Reckoning, order: GarmentOrder) -> Reckoning:
+    """What of a run lies along the garment at rest: without its overlap, knots or caught ends."""
+    return start.times("cut shorter, to be stretched", 1 - stretch_of(elastic, order))
 
 
 def _joined(elastic: Elastic) -> Joined:
@@ -78,9 +83,13 @@ def starts_of(
 
 
 def check_casing(
-    elastic: Elastic, width: Length | None, cut: Reckoning, edges: EdgeLengths
+    elastic: Elastic, width: Length | None, start: Reckoning, edges: EdgeLengths
 ) -> None:
-    """Raises Wrong where the elastic does not go through its casing, or the casing is shorter."""
+    """Raises Wrong where the elastic does not go through its casing, or the casing is shorter.
+
+    ``start`` is what the elastic is cut from. Its overlap lies double in the casing, and what it
+    shrinks it has lost before it is there.
+    """
     ref = elastic.casing
     if ref is None:
         return
@@ -104,10 +113,11 @@ def check_casing(
             ("casing",),
         )
     along = edges.share(ref, elastic.quantity)
-    if along.exact < cut.exact:
+    lies = _in_use(elastic, start, edges.order)
+    if along.exact < lies.exact:
         raise Wrong(
             f"the casing is {tape_text(along.value, unit)} long, and the elastic in it "
-            f"{tape_text(cut.value, unit)}",
+            f"{tape_text(lies.value, unit)} without what its ends take",
             "check the body measure and the width of the piece",
             ("casing",),
         )

@@ -1,7 +1,8 @@
 """Joined strips: how many widths make a ring, what their joins take, and the panels to cut.
 
 n widths have n joins in a ring, and n - 1 joins and two ends in an open strip. A panel whose sides
-are selvedges is as wide as the whole fabric, and its joins still take their allowance.
+are selvedges is as wide as the whole fabric, and its joins still take their allowance. A last panel
+narrower than that keeps one of its selvedges; where it does not fit so, it is left whole too.
 """
 
 from __future__ import annotations
@@ -14,7 +15,7 @@ from estimator.measure import ZERO, Length, tape_text
 from estimator.needs.allowances import allowances_of
 from estimator.needs.cutting import cut_length
 from estimator.needs.outlines import stated
-from estimator.needs.selvedges import ALONG, on_selvedges
+from estimator.needs.selvedges import ALONG, Breadth, on_selvedges
 from estimator.needs.types import CutPiece, ToCut
 from estimator.plan import Grain, Joined
 from estimator.working import Reckoning
@@ -28,6 +29,11 @@ def sides_on_selvedge(strip: ToCut) -> tuple[str, ...]:
     """Which sides of a strip's widths are selvedges: left, right, both or neither."""
     finishes = allowances_of(strip).finishes
     return tuple(side for side in ALONG if finishes[side].finish is Finish.SELVEDGE)
+
+
+def panel_width(strip: ToCut, breadth: Breadth) -> Length:
+    """The width of a panel that takes the whole fabric, as far as its sides can use it."""
+    return breadth.of_panel(len(sides_on_selvedge(strip)))
 
 
 def joins_and_ends(hanging: ToCut, widths: int) -> Length:
@@ -69,12 +75,9 @@ def widths_for(hanging: ToCut, finished: Length, width: Length) -> int:
     return count
 
 
-def joined_strip(hanging: ToCut, finished: Reckoning, width: Length) -> tuple[CutPiece, ...]:
-    """Whole widths, and a part of a width for the rest of a ring that was given by its length.
-
-    ``width`` is that of a panel as wide as the fabric.
-    """
-    piece = hanging.piece
+def joined_strip(hanging: ToCut, finished: Reckoning, breadth: Breadth) -> tuple[CutPiece, ...]:
+    """Whole widths, and a part of a width for the rest of a ring that was given by its length."""
+    piece, width = hanging.piece, panel_width(hanging, breadth)
     sides = sides_on_selvedge(hanging)
     count = piece.widths or widths_for(hanging, finished.value, width)
     note = f"{count} widths joined" if count > 1 else "in one width"
@@ -106,12 +109,20 @@ def joined_strip(hanging: ToCut, finished: Reckoning, width: Length) -> tuple[Cu
     last = last.minus("whole widths before it", width * (count - 1))
     if last.value.up_to(mark) <= width:
         last = last.to_mark("up to the mark of the tape", mark)
+    kept = sides[:1]
+    if last.value > breadth.of_panel(len(kept)):
+        over = width - last.value
+        last = last.plus("left whole, with both its selvedges", over)
+        kept = sides
+        if over:
+            more = tape_text(over, hanging.order.tape)
+            note += f", {'the last ' if count > 1 else ''}left whole: {more} more in the joins"
     if count == 1:
-        return (panel(piece.name, 1, last, sides[:1]),)
+        return (panel(piece.name, 1, last, kept),)
     note += _one_width_less(hanging, count, last.value, width)
     return (
         panel(f"{piece.name}, whole width", count - 1, whole),
-        panel(f"{piece.name}, last width", 1, last, sides[:1]),
+        panel(f"{piece.name}, last width", 1, last, kept),
     )
 
 

@@ -8,7 +8,7 @@ from typing import Any
 
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, tape_text, whole_ticks
-from estimator.needs.outlines import Sized, stated
+from estimator.needs.outlines import Allowances, Sized, size_taper, stated
 from estimator.needs.types import ToCut
 from estimator.plan import Cut, Made, Piece, Shape
 from estimator.working import Reckoning
@@ -52,19 +52,22 @@ def length_note(to_cut: ToCut) -> str:
     return "; ".join(notes)
 
 
-def trimmed(sized: Sized, cut: Cut) -> Sized:
-    """Both cut sizes less what is trimmed off at both sides. Raises Wrong where nothing is left."""
-    if cut.trimmed is None:
+def trimmed(sized: Sized, to_cut: ToCut, edges: Allowances) -> Sized:
+    """The cut sizes less what is trimmed off all round. Raises Wrong where nothing is left."""
+    off = to_cut.cut.trimmed
+    if off is None:
         return sized
-    width = _less(sized.width, cut.trimmed)
-    length = _less(sized.length, cut.trimmed)
-    narrow = None if sized.narrow is None else min(sized.narrow, width.value)
-    arc = None if sized.arc is None else sized.arc.less(cut.trimmed)
-    return replace(sized, width=width, length=length, narrow=narrow, arc=arc)
+    length = _less(sized.length, off * 2)
+    if sized.narrow is not None:
+        within = size_taper(to_cut.piece, edges.less(off))
+        width = _less(sized.width, sized.width.value - within.width.value)
+        return replace(sized, width=width, length=length, narrow=within.narrow)
+    arc = None if sized.arc is None else sized.arc.less(off)
+    return replace(sized, width=_less(sized.width, off * 2), length=length, arc=arc)
 
 
 def _less(size: Reckoning, off: Length) -> Reckoning:
-    less = size.minus("trimmed off at both sides", off * 2)
+    less = size.minus("trimmed off at both sides", off)
     if less.exact <= 0:
         raise Wrong("trimming leaves nothing of the piece", "write a smaller trimmed", ("trimmed",))
     return less

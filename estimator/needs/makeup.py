@@ -20,7 +20,7 @@ from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.joined_strips import (
     joined_strip,
     joins_and_ends,
-    sides_on_selvedge,
+    panel_width,
     strip_along,
     widths_for,
 )
@@ -130,18 +130,13 @@ def made_up(hanging: ToCut, edges: EdgeLengths, breadth: Breadth) -> tuple[CutPi
         return (cut_piece(hanging),)
     finished = _finished(hanging, edges, breadth)
     if hanging.piece.made is Made.JOINED_STRIP:
-        return joined_strip(hanging, finished, _panel(hanging, breadth))
+        return joined_strip(hanging, finished, breadth)
     if hanging.piece.made is Made.BIAS_STRIP:
         strips = finished.plus("a join at its ends", LOST_AT_A_JOIN)
         strips = strips.times("strips", hanging.piece.quantity * hanging.order.copies)
         return (_bias_square(hanging, strips, finished.value, breadth.usable),)
     whole = hanging.piece.model_copy(update={"length": finished.value})
     return (cut_piece(replace(hanging, piece=whole, long=finished)),)
-
-
-def _panel(hanging: ToCut, breadth: Breadth) -> Length:
-    """The width of a panel that takes the whole fabric, as far as its sides can use it."""
-    return breadth.of_panel(len(sides_on_selvedge(hanging)))
 
 
 def _finished(hanging: ToCut, edges: EdgeLengths, breadth: Breadth | None) -> Reckoning:
@@ -152,7 +147,7 @@ def _finished(hanging: ToCut, edges: EdgeLengths, breadth: Breadth | None) -> Re
         return wished
     if breadth is None:  # its fabric could not be read
         raise NamesAnUnread(hanging.cut.fabric)
-    width = _panel(hanging, breadth)
+    width = panel_width(hanging, breadth)
     count = piece.widths or widths_for(hanging, wished.value if wished else ZERO, width)
     taken = joins_and_ends(hanging, count)
     finished = Reckoning.start("usable width", width).times("whole widths", count)
@@ -187,8 +182,8 @@ def _bias_square(hanging: ToCut, strips: Reckoning, finished: Length, width: Len
         raise Wrong("the strip is too wide to be cut on the bias", "make it narrower", ("width",))
     if strips.value > MOST_STRIP:
         raise Wrong("it takes more than a kilometre of bias strip", "plan less", ("width",))
-    unit = order.plan.garment.unit
-    across, along = cloth_for_bias(strips.value, strip, width, unit.tape.length)
+    unit = order.tape
+    across, along = cloth_for_bias(strips.value, strip, width, unit.length)
     joins = strips_joined(across, along, strip, strips.value) - 1
     label = "cloth whose bias strips, joined, reach that"
 

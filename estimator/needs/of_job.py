@@ -190,8 +190,8 @@ def _sized(
                 refuse_not_flat(one.piece)
             if not is_hanging(one):
                 piece = cut_piece(one)
-                unit = order.plan.garment.unit
-                refuse_too_wide(piece, terms, allowed_offers(terms), one.cut.fabric, unit)
+                offers = allowed_offers(terms)
+                refuse_too_wide(piece, terms, offers, one.cut.fabric, order.tape)
                 yield piece
             elif not takes_a_length(one.piece):
                 cut_piece(one)

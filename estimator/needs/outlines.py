@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from fractions import Fraction
+from math import isqrt
 
 from estimator.edges import SEWN, SIDES, EdgeFinish, Finish
 from estimator.faults import Wrong
@@ -51,6 +52,11 @@ class Allowances:
     def is_fold(self, side: str) -> bool:
         """Whether a side lies on the fold of the fabric."""
         return self.finishes[side].finish is Finish.FOLD
+
+    def less(self, off: Length) -> Allowances:
+        """What is left of them if ``off`` is cut away all round: below zero within the piece."""
+        sides = (self.top - off, self.bottom - off, self.left - off, self.right - off)
+        return Allowances(*sides, self.finishes)
 
 
 def stated(size: Length | None) -> Length:
@@ -151,10 +157,12 @@ def _along_slant(allowances: Length, spread: Length, length: Length, slants: int
 
     Each of so many slants runs sideways by its part of the spread over the length. Ticks are made
     whole once, with what else widens the piece, so that a width that falls on a mark is not raised
-    by rounding.
+    by rounding. Below zero they are no more than that, so that the piece is never too small.
     """
     upright = slants * length.ticks
-    return Fraction(allowances.ticks * root_up(upright**2 + spread.ticks**2), upright)
+    square = upright**2 + spread.ticks**2
+    root = isqrt(square) if allowances < ZERO else root_up(square)
+    return Fraction(allowances.ticks * root, upright)
 
 
 def side_of_taper(piece: Piece, side: str) -> Length:

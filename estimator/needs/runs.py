@@ -22,7 +22,7 @@ def elastic_runs(
     refs = tuple(ref for one in elastic.along or () for ref in edges_of(one, edges))
     start, times = starts_of(elastic, refs, edges)
     run = elastic_length(elastic, to_run.terms.shrinkage, start, edges.order)
-    check_casing(elastic, to_run.material.width, run, edges)
+    check_casing(elastic, to_run.material.width, start, edges)
     count = sane(times * elastic.rows * elastic.quantity * edges.order.copies)
     return (Run(source, run, count),)
 

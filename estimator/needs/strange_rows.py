@@ -28,7 +28,5 @@ def strange_rows(job: Job) -> Iterator[str]:
 
 def _named(job: Job) -> Iterator[str]:
     for order in job.garments:
-        plan = order.plan
-        yield from (fabric.name for fabric in plan.fabric)
-        yield from (trim.name for trim in (*plan.trim, *plan.elastic))
-        yield from (notion.name for notion in plan.notion)
+        yield from (fabric.name for fabric in order.plan.fabric)
+        yield from (thing.name for thing in order.plan.bought)

@@ -170,7 +170,7 @@ def granted_of_thread(
 ) -> tuple[str, ...]:
     """What was taken for granted of a garment's thread, and what no thread of its plan sews."""
     garment = order.plan.garment
-    name, shop = garment.name, garment.unit.shop
+    name, shop = garment.name, order.tape.shop
     if not threads:
         return ()
     lines = [

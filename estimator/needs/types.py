@@ -212,8 +212,9 @@ class LengthNeed:
 class CountNeed:
     """A notion to buy by count.
 
-    ``opening`` is what a zip has to close, or how long a bone is in its channel (``is_bone``);
-    ``shorter`` is by how much a bone may be so that it need not be cut.
+    ``takes`` is how many each garment takes, its spares with them. ``opening`` is what a zip has
+    to close, or how long a bone is in its channel (``is_bone``); ``shorter`` is by how much a bone
+    may be so that it need not be cut.
     """
 
     key: str
@@ -225,6 +226,7 @@ class CountNeed:
     count: int
     opening: Length | None
     steps: tuple[Step, ...]
+    takes: tuple[tuple[Source, int], ...]
     sources: tuple[Source, ...]
     is_bone: bool = False
     shorter: Length | None = None

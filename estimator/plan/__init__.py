@@ -76,3 +76,12 @@ class Plan(Entry):
     boning: tuple[Boning, ...] = ()
     loops: tuple[Loops, ...] = ()
     thread: tuple[Thread, ...] = ()
+
+    @property
+    def bought(self) -> tuple[Bought, ...]:
+        """What is bought and is no fabric, table by table in this order."""
+        tables = (getattr(self, key) for key in type(self).model_fields)
+        return tuple(
+            one for table in tables if isinstance(table, tuple) for one in table
+            if isinstance(one, Bought)
+        )  # fmt: skip

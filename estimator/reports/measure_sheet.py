@@ -6,7 +6,7 @@ on the original and what was guessed; what the plan notes stands there already.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from fractions import Fraction
 
 from estimator.edges import SIDES, WITH_DEPTH, EdgeFinish, EdgeRef, Finish
@@ -32,7 +32,7 @@ def measure_tables(estimate: Estimate) -> tuple[Table, ...]:
             continue
         told.append(order)
         tables.append(_pieces(order, _finished(order, estimate), unit))
-        if order.plan.seam or _small_things(order):
+        if order.plan.seam or order.plan.bought:
             tables.append(_others(order, unit))
     return tuple(tables)
 
@@ -195,13 +195,6 @@ def finish_text(edge: EdgeFinish, unit: Unit) -> str:
     return " ".join(parts + (["double"] if edge.double else []))
 
 
-def _small_things(order: GarmentOrder) -> list[Bought]:
-    """What is bought and not cut from fabric, table by table in the plan's order."""
-    tables: Iterable[object] = (getattr(order.plan, key) for key in type(order.plan).model_fields)
-    return [one for table in tables if isinstance(table, tuple) for one in table
-            if isinstance(one, Bought)]  # fmt: skip
-
-
 def _others(order: GarmentOrder, unit: Unit) -> Table:
     """Seams that are told, and trims, elastics and notions."""
     rows: list[tuple[Value, ...]] = []
@@ -212,7 +205,7 @@ def _others(order: GarmentOrder, unit: Unit) -> Table:
             told.append(f"allowance {tape_text(seam.allowance, unit)}")
         how = "; ".join(filter(None, told))
         rows.append((seam.name or "seam", None, "seam", None, None, how, "", seam.note))
-    rows += [_thing_row(one, unit) for one in _small_things(order)]
+    rows += [_thing_row(one, unit) for one in order.plan.bought]
     return Table(
         title=f"Seams, trims and notions: {_whose(order)}",
         columns=_columns("Name", "Kind", "Where it goes"),

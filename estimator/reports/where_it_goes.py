@@ -9,8 +9,8 @@ from fractions import Fraction
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.types import Purchase
 from estimator.estimated import Estimate
-from estimator.job import GarmentOrder
 from estimator.measure import Length, shop_text
+from estimator.needs.types import CountNeed
 from estimator.reports.tables import Column, Format, Table, Value
 from estimator.reports.units import tape_unit
 from estimator.working import Source
@@ -38,7 +38,7 @@ def where_table(estimate: Estimate) -> Table:
         unit=tape_unit(estimate),
         notes=(
             "Fabric goes by the area of its pieces as cut, trim by its length before waste, "
-            "thread with its waste.",
+            "thread with its waste, what is counted with its spares.",
         ),
     )
 
@@ -46,9 +46,7 @@ def where_table(estimate: Estimate) -> Table:
 def _rows(purchase: Purchase, estimate: Estimate) -> Iterator[tuple[Value, ...]]:
     choice = next((one for one in estimate.fabrics if one.need.key == purchase.key), None)
     choice = choice or _of_sources(purchase, estimate)
-    uses = _pieces(choice) if choice else _lengths(purchase, estimate)
-    if isinstance(purchase.needed, int):
-        uses = uses or _counts(purchase, estimate)
+    uses = _pieces(choice) if choice else _taken(purchase, estimate)
     item: str | None = ", ".join(filter(None, (purchase.title, purchase.colour)))
     for source, takes, share in sorted(uses, key=lambda use: _turn(use[0], estimate)):
         who = f"{source.garment} ({source.wearer})" if source.wearer else source.garment
@@ -86,46 +84,25 @@ def _pieces(choice: FabricChoice) -> list[Use]:
     ]
 
 
-def _lengths(purchase: Purchase, estimate: Estimate) -> list[Use]:
-    """The runs of a trim or elastic, those of one source together."""
+def _taken(purchase: Purchase, estimate: Estimate) -> list[Use]:
+    """What is taken by its length or by count, all of one source together."""
     takes: Counter[Source] = Counter()
-    for source, length in purchase.takes:
-        takes[source] += length.ticks
+    for source, amount in purchase.takes:
+        takes[source] += amount.ticks if isinstance(amount, Length) else amount
     whole = sum(takes.values())
-    shop = tape_unit(estimate).shop
+    counted = isinstance(purchase.need, CountNeed)
     return [
-        (source, shop_text(_shown(Length(ticks), estimate), shop), Fraction(ticks, whole))
-        for source, ticks in takes.items()
+        (
+            source,
+            f"{amount}" if counted else _length_text(Length(amount), estimate),
+            Fraction(amount, whole),
+        )
+        for source, amount in takes.items()
     ]
 
 
-def _shown(length: Length, estimate: Estimate) -> Length:
+def _length_text(length: Length, estimate: Estimate) -> str:
     """Up to the next sixteenth of a yard or centimetre, as lists show lengths."""
     shop = tape_unit(estimate).shop
     part = shop.of(Fraction(1, 100) if shop.metric else Fraction(1, 16))
-    return length.up_to(part)
-
-
-def _counts(purchase: Purchase, estimate: Estimate) -> list[Use]:
-    """How many each garment takes, its spares with them."""
-    counts = {
-        source: number for order in estimate.job.garments for source, number in _notions(order)
-    }
-    known = {one: counts[one] for one in purchase.sources if one in counts}
-    whole = sum(known.values())
-    if len(purchase.sources) == 1 and isinstance(purchase.needed, int):
-        return [(purchase.sources[0], str(purchase.needed), Fraction(1))]
-    return [
-        (one, str(known[one]) if one in known else "", _part(known.get(one), whole))
-        for one in purchase.sources
-    ]
-
-
-def _part(number: int | None, whole: int) -> Fraction | None:
-    return None if number is None else Fraction(number, whole)
-
-
-def _notions(order: GarmentOrder) -> Iterator[tuple[Source, int]]:
-    for place, notion in enumerate(order.plan.notion):
-        source = order.source(notion.name, ("notion", place))
-        yield source, notion.quantity * order.copies + notion.spare
+    return shop_text(length.up_to(part), shop)

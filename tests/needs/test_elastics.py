@@ -74,11 +74,35 @@ def test_elastic_goes_into_a_casing_that_is_deep_and_long_enough() -> None:
     assert "elastic 1 1/4 in wide will not go into a casing of 1 in" in deep
     (rows,) = complaints(HEADING + elastic(cased + 'width = "3/8"\nrows = 3'))
     assert "3 rows of elastic 3/8 in wide will not go into a casing of 1 in" in rows
-    # 34 x 0.9 + 1 = 31.6 in.
+    # 34 x 0.9 = 30.6 in, its overlap not reckoned.
     (long,) = complaints(HEADING + elastic(cased.replace("28", "34")))
-    assert "the casing is 30 in long, and the elastic in it 31 5/8 in" in long
+    assert "the casing is 30 in long, and the elastic in it 30 5/8 in without" in long
     (none,) = complaints(HEADING + elastic('casing = "back: top"\nmeasure = "28"'))
     assert "'back: top' has no casing; write edges = { top = \"casing 1\" } in the piece" in none
+
+
+@pytest.mark.parametrize(
+    ("more", "bought_as"),
+    [
+        # A round of 33 in is 29.7 in long at rest, in 30 in of casing; 1 in overlaps beyond that.
+        ("", "30.7"),
+        ('shrinkage = "5 %"\noverlap = "0.7"', "32"),  # (29.7 + 0.7) / 0.95
+        ('joined = "open"', "30.95"),  # two seams of 5/8 in take its ends
+    ],
+)
+def test_the_overlap_and_the_shrinkage_of_an_elastic_need_no_casing(
+    more: str, bought_as: str
+) -> None:
+    cased = f'casing = "front: top"\nmeasure = "33"\n{more}'
+    assert needed(in_print(elastic(cased)), "waist") == length(f"{bought_as} in")
+
+
+def test_an_elastic_that_just_fills_its_casing_at_rest_goes_into_it() -> None:
+    # 30 / (1 - 0.2) = 37 1/2 in; one of 37 5/8 in is 30.1 in long
+    fits = 'casing = "front: top"\nstretch = "20 %"\nmeasure = "{}"'
+    assert needed(in_print(elastic(fits.format("37 1/2"))), "waist") == length("31 in")
+    (refused,) = complaints(HEADING + elastic(fits.format("37 5/8")))
+    assert "the casing is 30 in long" in refused
 
 
 @pytest.mark.parametrize(

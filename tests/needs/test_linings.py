@@ -89,6 +89,38 @@ def test_interfacing_trimmed_by_its_allowance_is_cut_to_the_finished_size() -> N
     assert size(lined(', cut_to = "finished size"', seams)) == by("20", "30")
 
 
+def gore(bottom: str, seam: str, more: str = "") -> str:
+    """A taper from 10 in at its top, 12 in long, every edge with the same finish."""
+    edges = ", ".join(f'{side} = "{seam}"' for side in ("top", "bottom", "left", "right"))
+    sizes = f'shape = "taper"\ntop = "10"\nbottom = "{bottom}"\n{more}'
+    shaped = PANEL.replace('width = "20"', sizes).replace('length = "30"', 'length = "12"')
+    return shaped.replace('bottom = "hem 2"', edges)
+
+
+def test_interfacing_of_a_taper_is_trimmed_along_its_slanted_sides_and_at_both_ends() -> None:
+    # Each side goes 5 in outwards over 12, so 1 / cos is 13/12, and 3/4 in off is 13/16 across.
+    # 3/4 in from its ends it is 10 + 10 x 3/4 / 12 = 10 5/8 and 20 - 5/8 = 19 3/8 in wide: less
+    # 2 x 13/16 these are 9 and 17 3/4 in, and 12 - 1 1/2 = 10 1/2 in long.
+    found = lined(', trimmed = "3/4"', gore("20", "raw"))
+    assert size(found) == by("17 3/4", "10 1/2")
+    assert "cut 9 in at its narrow end" in note(found)
+
+
+def test_a_taper_with_a_square_side_loses_the_plain_amount_there() -> None:
+    # 5 in outwards over 12 at one side only: 3/4 in from the ends 10 5/16 and 14 11/16 in wide;
+    # less 13/16 at the slanted and 3/4 at the square side these are 8 3/4 and 13 1/8.
+    found = lined(', trimmed = "3/4"', gore("15", "raw", 'slant = "left side"\n'))
+    assert size(found) == by("13 1/8", "10 1/2")
+    assert "cut 8 3/4 in at its narrow end" in note(found)
+
+
+@given(st.integers(81, 240), st.integers(1, 16))
+def test_a_taper_trimmed_by_its_seams_is_cut_to_the_finished_size(bottom: int, seam: int) -> None:
+    found = lined(f', trimmed = "{seam}/16"', gore(f"{bottom}/8", f"seam {seam}/16"))
+    assert size(found) == by(f"{bottom}/8", "12")
+    assert "cut 10 in at its narrow end" in note(found)
+
+
 def test_interfacing_may_have_a_width_of_its_own() -> None:
     # 3 + 2 x 5/8 = 4 1/4 along the hem of the panel.
     found = lined(', length = "3", edges = { bottom = "seam" }')

@@ -123,6 +123,41 @@ def test_widths_joined_by_their_selvedges_are_as_wide_as_the_fabric() -> None:
     assert found.laid.cuts[0].length == 2 * length("31 1/4").ticks
 
 
+def skirt(ring: str) -> str:
+    return (
+        '[[piece]]\nname = "skirt"\ncut = "drill"\nmade = "joined strip"\nlength = "30"\n'
+        f'ring = "{ring}"\nedges = {{ left = "selvedge", right = "selvedge" }}\n'
+    )
+
+
+@pytest.mark.parametrize(
+    ("ring", "last", "kept"),
+    [
+        # two joins take 2 1/2 in, and the first width 45: 45 of 87 1/2 in are left, and so on
+        ("87", "44 1/2", ("left",)),  # as wide as the cloth to use and one selvedge
+        ("87 1/16", "45", ("left", "right")),
+        ("87 1/4", "45", ("left", "right")),
+        ("87 1/2", "45", ("left", "right")),  # two whole widths, and nothing over
+    ],
+)
+def test_a_last_width_too_wide_for_one_selvedge_keeps_both(
+    ring: str, last: str, kept: tuple[str, ...]
+) -> None:
+    found = option(made(skirt(ring)))
+    whole, end = found.pieces
+    assert (whole.width.value, whole.selvedges) == (length("45"), ("left", "right"))
+    assert (end.width.value, end.selvedges) == (length(last), kept)
+    assert end.finished[0] == length(ring)
+
+
+def test_what_a_last_width_left_whole_has_over_goes_into_its_joins() -> None:
+    # 87 1/4 + 2 1/2 - 45 = 44 3/4 in of 45; of one width alone 43 1/2 + 1 1/4 = 44 3/4 as well
+    for ring, told in (("87 1/4", "2 widths joined, the last "), ("43 1/2", "in one width, ")):
+        end = option(made(skirt(ring))).pieces[-1]
+        assert end.note == f"{told}left whole: 1/4 in more in the joins"
+    assert "left whole" not in option(made(skirt("87 1/2"))).pieces[-1].note
+
+
 def test_a_fabric_measured_narrower_has_no_more_selvedge_than_that_leaves() -> None:
     cloth = 'widths = [{ width = "45 in", usable = "44 1/2" }]\nselvedge = "1/2"'
     found = option(made(piece("band", 1, "5", "30", 'edges.left = "selvedge"\n'), fabric=cloth))

@@ -8,14 +8,14 @@ from pathlib import Path
 
 import pytest
 
-from estimator import Estimate, GarmentOrder, Job, estimate
+from estimator import Estimate, GarmentOrder, Job, Refused, estimate
 from estimator.files import estimate_files
 from estimator.measure import Unit, Units
 from estimator.reports.as_json import estimate_json
 from estimator.reports.page import page_text
 from estimator.reports.shopping_list import sections
 from estimator.reports.terminal import estimate_text, layout_text, working_text
-from tests.plans import bought, cut_sizes, plan
+from tests.plans import HEADING, bought, cut_sizes, plan
 from tests.shipped_plans import ROOT
 
 INCHES = """
@@ -55,6 +55,66 @@ def test_a_plan_in_centimetres_reads_in_inches_where_imperial_is_asked() -> None
     found = read_in(Units.IMPERIAL, METRIC)
     # 51.4 cm + 2 x 1.5 cm = 54.4 cm = 21.42 in, up to the next sixteenth
     assert "21 7/16 in" in layout_text(found)
+
+
+def panel(width: str, more: str = "") -> str:
+    return (
+        f'{HEADING}[[piece]]\nname = "panel"\ncut = "print"\nwidth = "{width}"\nlength = "25"\n'
+        f"{more}"
+    )
+
+
+def test_what_no_thread_sews_is_told_in_the_units_asked_for() -> None:
+    # no seam is told, so both sides and both ends count by halves: 20 + 25 = 45 in are 1.143 m
+    thread = '[[thread]]\nname = "blue"\nsews = "hems"\nsold = [{ put_up = "spool of 100 yd" }]\n'
+    for units, told in ((None, "1 1/4 yd of seams"), (Units.METRIC, "1.15 m of seams")):
+        granted = " ".join(read_in(units, panel("20", thread)).granted)
+        assert f"no thread is named for {told}" in granted
+
+
+def test_the_cloth_for_bias_strips_is_cut_and_told_in_the_units_asked_for() -> None:
+    strip = (
+        f'{HEADING}[[piece]]\nname = "strip"\ncut = "print"\nmade = "bias strip"\nwidth = "2"\n'
+        'length = "60"\n'
+    )
+    for units, wide, unit in ((None, "2 in", Unit.IN), (Units.METRIC, "5.1 cm", Unit.CM)):
+        (cloth,) = read_in(units, strip).fabrics[0].chosen.pieces
+        assert f"cut into bias strips {wide} wide" in cloth.note
+        assert cloth.width.value.ticks % unit.length.ticks == 0
+        assert cloth.length.value.ticks % unit.length.ticks == 0
+
+
+TRIM = '[[trim]]\nname = "lace"\nends = "raw"\nrows = 3\nrow_spacing = "{}"\nalong = "panel: {}"\n'
+ROUNDED = 'edges = { neck = { length = "10", curve = "rounded 1", finish = "raw" } }\n'
+TAPER = panel("20").replace('width = "20"', 'shape = "taper"\ntop = "10"\nbottom = "20"')
+
+
+@pytest.mark.parametrize(
+    ("text", "imperial", "metric"),
+    [
+        # 50 in and two seams of 5/8 in are 51 1/4 in, 130.175 cm
+        (panel("50"), "is cut 51 1/4 in wide", "is cut 130.2 cm wide"),
+        # rows at 0, 15 and 30 in: the last is 76.2 cm inside the edge of a piece of 63.5 cm
+        (
+            TAPER + TRIM.format("15", "bottom"),
+            "a row 30 in inside 'panel: bottom' lies beyond the piece, which is 25 in long",
+            "a row 76.2 cm inside 'panel: bottom' lies beyond the piece, which is 63.5 cm long",
+        ),
+        # 10 in - 2 pi x 2 in leave nothing
+        (
+            panel("20", ROUNDED + TRIM.format("2", "neck")),
+            "a row 2 in inside 'panel: neck' lies beyond the middle of its curve",
+            "a row 5.1 cm inside 'panel: neck' lies beyond the middle of its curve",
+        ),
+    ],
+)
+def test_complaints_are_worded_in_the_units_asked_for(
+    text: str, imperial: str, metric: str
+) -> None:
+    for units, told in ((None, imperial), (Units.IMPERIAL, imperial), (Units.METRIC, metric)):
+        with pytest.raises(Refused) as refused:
+            read_in(units, text)
+        assert told in str(refused.value)
 
 
 def test_what_a_plan_offers_without_a_price_is_bought_by_the_units_asked_for() -> None:

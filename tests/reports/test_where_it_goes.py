@@ -83,6 +83,42 @@ def test_notions_go_by_count_with_the_spares_of_their_own_garment() -> None:
     ]
 
 
+EYELETS = """
+[garment]
+name = "{name}"
+copies = {copies}
+currency = "USD"
+[[notion]]
+name = "eyelet"
+over = "{over}"
+apart = "2"
+spare = 1
+{sold}
+"""
+
+
+def eyelets(sold: str = "") -> Estimate:
+    doublet = EYELETS.format(name="doublet", copies=1, over="10", sold=sold)
+    bodice = EYELETS.format(name="bodice", copies=2, over="6", sold=sold)
+    return estimate(Job((order(doublet), order(bodice))))
+
+
+def test_notions_spread_so_far_apart_go_by_how_many_there_are_and_not_by_rows() -> None:
+    # 10 / 2 + 1 and a spare are 7; 2 x (6 / 2 + 1) and a spare are 9
+    assert list(where_table(eyelets()).rows) == [
+        ("eyelet", "doublet", "eyelet", "7", Fraction(7, 16)),
+        (None, "bodice", "eyelet", "9", Fraction(9, 16)),
+    ]
+
+
+def test_a_notion_in_two_sizes_of_pack_is_told_once() -> None:
+    # 16 are a pack of 12 at 1.20 and 4 singly at 0.15: 1.80, where two packs would be 2.40
+    packs = '{ put_up = "pack of 12", price = "1.20 each" }'
+    found = eyelets(f'sold = [{packs}, {{ put_up = "each", price = "0.15 each" }}]')
+    assert [line.needed for line in found.purchases] == [12, 4]
+    assert where_table(found).rows == where_table(eyelets()).rows
+
+
 def test_all_shares_of_a_line_make_the_whole_of_it() -> None:
     for item in ("drill", "tape, red", "snap"):
         assert sum(row[3] for row in rows(item)) == 1  # type: ignore[misc]
