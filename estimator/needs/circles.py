@@ -9,10 +9,11 @@ from decimal import Decimal
 from fractions import Fraction
 
 from estimator.faults import Wrong
-from estimator.measure import ZERO, Length, whole_ticks
+from estimator.measure import ZERO, Length, Unit, tape_text, whole_ticks
 from estimator.needs.arc import Arc
 from estimator.needs.outlines import Allowances, Sized, edge_word, stated
 from estimator.plan import Piece
+from estimator.rules import house_rules
 from estimator.working import Reckoning
 
 PI = Fraction(Decimal("3.14159265358979323846264338327950288"))
@@ -76,3 +77,16 @@ def size_sector(piece: Piece, edges: Allowances) -> Sized:
     along = getattr(edges, more) if share != WHOLE else ZERO
     arc = Arc(share, waist_radius(piece) - edges.top, radius.value, across, along)
     return Sized(finished, width, length, True, NAMES[share], arc=arc)
+
+
+def cut_radii(arc: Arc, mark: Length, tape: Unit) -> str:
+    """The radii to chalk an arc by, from the middle of its circle, on marks of the tape.
+
+    The inner one is down to the mark and the outer one up to it, so that the piece is never small.
+    """
+    printed = house_rules(tape).mark
+    if mark.ticks % printed.ticks:
+        mark = printed  # a mark of another tape would be printed to the nearest of this one
+    inner = mark * mark.times_into(arc.inner)
+    outer = tape_text(arc.outer.up_to(mark), tape)
+    return f"cut radii {tape_text(inner, tape)} and {outer}"

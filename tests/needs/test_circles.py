@@ -1,14 +1,16 @@
 """Circles and parts of circles, by the box round them, against trigonometry in floats."""
 
 import math
+import re
 
 import pytest
 
+from estimator import estimate
 from estimator.edges import EdgeRef
 from estimator.measure import INCH, Length
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.written import length
-from tests.plans import HEADING, by, complaints, cut_size, order
+from tests.plans import HEADING, by, complaints, cut_size, in_print, order, plan
 
 MARK = 1 / 16
 
@@ -76,3 +78,35 @@ def test_half_a_circle_makes_room_for_the_deeper_of_its_straight_edges() -> None
     # Waist 22 in: radius 22 / pi = 7.003, so the hem is at 27.628 in.
     size = cut_size(sector("22", "20", "1/2", 'edges.left = "hem 1"\ngrain = "crosswise"\n'))
     assert size == by("28 15/16", "55 5/16")
+
+
+def chalked(text: str, waist: float, long: float, hem: float, parts: float) -> None:
+    """The radii of a note against those that trigonometry in floats gives."""
+    ((piece,),) = (fabric.chosen.pieces for fabric in in_print(text).fabrics)
+    told = re.search(r"cut radii (.+? in) and (.+? in)", piece.note)
+    assert told is not None
+    inner, outer = (length(one).ticks / INCH.ticks for one in told.groups())
+    radius = waist / (2 * math.pi * parts)
+    assert radius - 5 / 8 - MARK < inner <= radius - 5 / 8
+    assert radius + long + hem <= outer < radius + long + hem + MARK
+
+
+@pytest.mark.parametrize(("share", "parts"), [("1", 1), ("3/4", 0.75), ("1/2", 0.5), ("1/4", 0.25)])
+def test_a_part_of_a_circle_tells_the_radii_to_chalk_it_by(share: str, parts: float) -> None:
+    hemmed = 'seams = "none"\nedges.bottom = "hem 1"\n'
+    chalked(sector("13 1/2", "7 1/4", share, hemmed), 13.5, 7.25, 1.25, parts)
+
+
+def test_a_seamed_circle_tells_the_radii_of_its_halves() -> None:
+    seamed = sector("22", "25", "1", 'edges.bottom = "raw"\n')
+    chalked(seamed, 22, 25, 0, 1)
+    assert "seamed from 2 halves" in in_print(seamed).fabrics[0].chosen.pieces[0].note
+
+
+def test_the_radii_of_a_circle_on_a_finer_mark_are_never_printed_small() -> None:
+    # 22 / pi = 7.0028 less 5/8 is 6.378, and 25 in more is 32.003: on marks of 1/32 these are
+    # 6 3/8 and 32 1/32, which a tape in sixteenths reads as more than 32
+    in_one = 'edges.bottom = "raw"\ngrain = "either"\n'
+    fine = HEADING.replace('name = "apron"', 'name = "apron"\nmark = "1/32"')
+    found = estimate(plan(fine + sector("22", "25", "1/2", in_one)))
+    assert "cut radii 6 3/8 in and 32 1/16 in" in found.fabrics[0].chosen.pieces[0].note
