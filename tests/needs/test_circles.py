@@ -110,3 +110,33 @@ def test_the_radii_of_a_circle_on_a_finer_mark_are_never_printed_small() -> None
     fine = HEADING.replace('name = "apron"', 'name = "apron"\nmark = "1/32"')
     found = estimate(plan(fine + sector("22", "25", "1/2", in_one)))
     assert "cut radii 6 3/8 in and 32 1/16 in" in found.fabrics[0].chosen.pieces[0].note
+
+
+@pytest.mark.parametrize(("share", "seams"), [("1/4", 0.625), ("1/2", 0.625), ("3/4", 0), ("1", 0)])
+def test_a_godet_comes_to_a_point(share: str, seams: float) -> None:
+    # Its radius is its length of 12 in, and there is no waist to take an allowance off it.
+    godet = sector("0", "12", share, 'edges.bottom = "raw"\n')
+    ways = 1 if share == "1/4" else 2
+    along = 1 if share in ("1/4", "1/2") else 2
+    assert in_inches(godet) == (12 * ways + (seams if ways == 1 else 0), 12 * along + seams)
+    (piece,) = in_print(godet).fabrics[0].chosen.pieces
+    assert "; cut radius 12 in" in piece.note
+    # its hem is 2 pi x 12 x share
+    around = edge(godet, "skirt", "bottom").ticks / INCH.ticks
+    parts = {"1/4": 0.25, "1/2": 0.5, "3/4": 0.75, "1": 1.0}[share]
+    assert around == pytest.approx(2 * math.pi * 12 * parts, abs=1e-5)
+
+
+def test_nothing_is_sewn_along_the_point_of_a_godet() -> None:
+    trim = '[[trim]]\nname = "braid"\nalong = "skirt: top"\n'
+    (told,) = complaints(HEADING + sector("0", "12", "1/4") + trim)
+    assert told.endswith(
+        "'skirt' comes to a point at its top, and has no edge there; name another of its edges"
+    )
+
+
+def test_a_waist_narrower_than_its_seam_says_how_it_may_be_planned() -> None:
+    (found,) = complaints(HEADING + sector("1/4", "12", "1/4"))
+    assert 'edges = { top = "raw" } for one without an allowance, or waist = "0"' in found
+    bare = sector("1/4", "12", "1/4", 'edges = { top = "raw" }\n')
+    assert in_inches(bare)[0] > 12
