@@ -140,3 +140,28 @@ def test_a_waist_narrower_than_its_seam_says_how_it_may_be_planned() -> None:
     assert 'edges = { top = "raw" } for one without an allowance, or waist = "0"' in found
     bare = sector("1/4", "12", "1/4", 'edges = { top = "raw" }\n')
     assert in_inches(bare)[0] > 12
+
+
+@pytest.mark.parametrize(
+    ("share", "right"),
+    [
+        ("1/4", 'plan the whole, share = "1/2" with twice the waist, without the fold: it is laid '
+         "on the fold by itself where the fabric is folded"),
+        ("1/2", 'plan the whole, share = "1" with twice the waist, without the fold: it is laid '
+         "on the fold by itself where the fabric is folded"),
+        ("3/4", "leave the fold out: three quarters of a circle are cut in one, or seamed"),
+        ("1", "leave the fold out: a whole circle is laid on the fold by itself where the fabric "
+         "is folded"),
+    ],
+)  # fmt: skip
+def test_half_of_a_part_of_a_circle_is_planned_whole(share: str, right: str) -> None:
+    (found,) = complaints(HEADING + sector("9", "7", share, 'edges = { left = "fold" }\n'))
+    assert found.endswith(f"this piece cannot lie on a fold; {right}")
+
+
+@pytest.mark.parametrize("share", ["1/2", "1"])
+def test_the_whole_of_a_circle_lies_on_the_fold_by_itself(share: str) -> None:
+    folded = HEADING.replace('selvedge = "0"', 'selvedge = "0"\nlaid = "folded"')
+    found = estimate(plan(folded + sector("9", "7", share)))
+    assert found.fabrics[0].chosen.pieces[0].folds
+    assert [lot.half for lot in found.fabrics[0].chosen.laid.lots] == [True]
