@@ -62,7 +62,7 @@ def _ready_cut(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountN
                 opening=bones.length.value,
                 steps=bones.steps(entry, order),
                 sources=(order.source(entry.name, path),),
-                is_bone=True,
+                bone=bones.length.steps,
                 shorter=entry.shorter,
             )
 

@@ -212,8 +212,8 @@ class LengthNeed:
 class CountNeed:
     """A notion to buy by count.
 
-    ``opening`` is what a zip has to close, or how long a bone is in its channel (``is_bone``);
-    ``shorter`` is by how much a bone may be so that it need not be cut.
+    ``opening`` is what a zip has to close, or how long a bone is, and ``bone`` how that comes of
+    its channel; ``shorter`` is by how much a bone may be so that it need not be cut.
     """
 
     key: str
@@ -226,7 +226,7 @@ class CountNeed:
     opening: Length | None
     steps: tuple[Step, ...]
     sources: tuple[Source, ...]
-    is_bone: bool = False
+    bone: tuple[Step, ...] = ()
     shorter: Length | None = None
 
 
