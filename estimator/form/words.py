@@ -54,13 +54,22 @@ ABOUT = {
 """What each sheet is for, in a line below its title."""
 
 _EDGE = "how it is finished: choose one and write your own depth; empty is a plain seam"
+_BUYS = {
+    "fabric": "cotton-poplin", "trim": "satin-ribbon", "elastic": "woven-elastic",
+    "notion": "shell-button", "lacing": "drawstring-cord", "boning": "costume-boning",
+    "loops": "piping-cord", "thread": "sewing-thread",
+}  # fmt: skip
+"""Of the demo catalog an item for each table that buys."""
 _WORDS: dict[str, tuple[str, str, str]] = {
+    **{
+        f"{table}.buy": ("Buy", "an item of the catalog; empty if there is none", item)
+        for table, item in _BUYS.items()
+    },
     "name": ("Name", "your own name for it, each only once", ""),
     "note": ("Note", "anything to remember; it stands on the list and the measure sheet", ""),
     "quantity": ("Quantity", "how many", "2"),
     "width": ("Width", "", "20 1/4"),
     "length": ("Length", "", "26"),
-    "buy": ("Buy", "an item of the catalog; empty if there is none", "cotton-poplin"),
     "colour": ("Colour", "", "blue"),
     "price": ("Price", "with what it is for", "8.50 per yd"),
     "step": ("Step", "by what the shop raises a length", "1/8 yd"),
