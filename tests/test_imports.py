@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import re
 from collections.abc import Iterator
 from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
@@ -190,3 +191,10 @@ def test_a_wrong_import_is_caught_wherever_it_hides(
     if "readers" in text:
         (package / "readers").mkdir()
     assert told in wrong_imports(package)
+
+
+def test_every_module_has_its_reason_in_the_map_of_the_house():
+    told = (PACKAGE.parent / "DEVELOPERS.md").read_text(encoding="utf-8")
+    named = {name.split("/")[-1].removesuffix(".py") for name in re.findall(r"`([\w/.]+)`", told)}
+    modules = {file.stem for file in PACKAGE.rglob("*.py") if file.parent.name != "plan"}
+    assert {name for name in modules if not name.startswith("__")} - named == set()

@@ -158,7 +158,7 @@ _WORDS: dict[str, tuple[str, str, str]] = {
     "cut.bottom": ("Bottom", "of a taper, if not that of the piece", "14"),
     "cut.waist": ("Waist", "of a sector, if not that of the piece", "9"),
     "cut.grain": ("Grain", "if not that of the piece", "crosswise"),
-    "cut.edges.top": ("Top edge", "if any edge is filled in, all are as here", "seam"),
+    "cut.edges.top": ("Top edge", "empty: as the piece's own", "seam"),
     "cut.edges.bottom": ("Bottom edge", "", "hem 3/4 in"),
     "cut.edges.left": ("Left edge", "", "seam"),
     "cut.edges.right": ("Right edge", "", "seam"),

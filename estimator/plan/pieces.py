@@ -14,7 +14,7 @@ from pydantic import (
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema
 
-from estimator.edges import SIDES
+from estimator.edges import SIDES, Finish
 from estimator.faults import nearest
 from estimator.fields import (
     Allowance,
@@ -175,6 +175,11 @@ class Piece(Entry):
         if isinstance(written, Mapping) and isinstance(written.get("cut"), str | Mapping):
             return {**written, "cut": [written["cut"]]}
         return written
+
+    @property
+    def is_on_fold(self) -> bool:
+        """Whether an edge lies on the fold, so that sizes are those of one half."""
+        return any(edge.finish.finish is Finish.FOLD for edge in self.edges.values())
 
     @property
     def in_whole_widths(self) -> bool:

@@ -43,6 +43,14 @@ def _of_garment(order: GarmentOrder) -> Iterator[str]:
     )
     waste = decimal_text(rules.trim_waste * 100, 1)
     yield f"{garment.name}: {waste} % waste is added to trims by the length, unless they state it."
+    for piece in order.plan.piece:
+        whole = {name: edge.length for name, edge in piece.edges.items() if piece.is_on_fold}
+        for name, length in whole.items():
+            if length:
+                yield (
+                    f"{garment.name}: {piece.name} is on the fold; its {name} of {tape(length)} is "
+                    "the whole of it, over both halves."
+                )
     if any(lacing.tie is None for lacing in order.plan.lacing):
         yield f"{garment.name}: laces have {tape(rules.tie)} at each end to tie."
     if any(one.casing_for is None and one.clear is None for one in order.plan.boning):
@@ -66,7 +74,10 @@ def _of_fabrics(estimate: Estimate) -> Iterator[str]:
                 f"{decimal_text(terms.shrinkage_across * 100, 1)} % in width before it is cut"
             )
         if terms.repeat:
-            parts.append(f"rows start on the repeat of {tape_text(terms.repeat, unit)}")
+            parts.append(
+                f"cut edges start on the repeat of {tape_text(terms.repeat, unit)}: "
+                "where allowances differ, shift the pattern to match at the seam"
+            )
         if terms.repeat_across:
             across = tape_text(terms.repeat_across, unit)
             of_fold = ", counted from the fold" if option.breadth.folded else ""

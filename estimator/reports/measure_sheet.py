@@ -139,7 +139,8 @@ def _how(piece: Piece, unit: Unit) -> Iterator[str]:
     yield from (_take_up(one, unit) for one in piece.takes_up)
     for side in sorted(piece.edges, key=_sides_first):
         edge = piece.edges[side]
-        length = f"{tape_text(edge.length, unit)}, " if edge.length else ""
+        whole = " in all" if edge.length and piece.is_on_fold else ""
+        length = f"{tape_text(edge.length, unit)}{whole}, " if edge.length else ""
         length += f"curve {edge.curve}, " if edge.curve else ""
         if edge.finish.finish is Finish.FOLD:
             yield f"half of it, from the fold at the {side}"
