@@ -201,6 +201,16 @@ Size = Annotated[
     ),
 ]
 """A length of more than zero, or one that comes from a named measure."""
+SizeOrPoint = Annotated[
+    Length,
+    BeforeValidator(_size),
+    as_written(
+        'A length, as in "17 1/2", or { from = "waist / 4" }; zero where the piece comes to a '
+        "point.",
+        table=_FROM_A_MEASURE,
+    ),
+]
+"""The width of an end of a piece: a size, or zero where it comes to a point."""
 Allowance = Annotated[
     Length, BeforeValidator(_length), as_written('A length that may be zero, as in "5/8".')
 ]

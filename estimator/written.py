@@ -103,7 +103,10 @@ def _sum_of_terms(text: str, unit: Unit | None, written: str) -> Length:
         if not term:
             raise NotReadable(f"{quoted(written)} is not a length", _NUMBERS_AND_UNITS)
         word = term["unit"]
-        if word is None and (position or term.end() < len(text)):
+        rest = text[term.end() :]
+        if word is None and rest and not any(map(str.isdigit, rest)):
+            raise NotReadable(f"{quoted(written)} is not a length", _NUMBERS_AND_UNITS)
+        if word is None and (position or rest):
             raise NotReadable(
                 f"{quoted(written)} has a number without a unit beside one with a unit",
                 "give each number its unit, as in 1 yd 4 in",

@@ -40,7 +40,7 @@ def _why(need: CountNeed, opening: Length, unit: Unit) -> str:
     if need.shorter is not None:
         least, most = tape_text(opening - need.shorter, unit), tape_text(opening, unit)
         return f"'{need.title}' is not sold between {least} and {most} long"
-    if need.is_bone:
+    if need.bone:
         return f"'{need.title}' is not sold {tape_text(opening, unit)} long, or longer"
     why = ""
     if need.terms.kind is Kind.SEPARATING_ZIP:
@@ -59,7 +59,7 @@ def length_notes(need: CountNeed, buy: Buy, unit: Unit) -> list[str]:
         return []
     notes = [f"{natural_text(length, unit)} long"]
     if need.opening is not None and length > need.opening:
-        verb = "cut" if need.is_bone else "shorten"
+        verb = "cut" if need.bone else "shorten"
         notes.append(f"{verb} to {natural_text(need.opening, unit)}")
     elif need.opening is not None and length < need.opening:
         notes.append(f"{natural_text(need.opening - length, unit)} shorter than it might be")
@@ -74,8 +74,5 @@ def length_steps(need: CountNeed, buy: Buy) -> tuple[Step, ...]:
     label = "sold in that length"
     if length != opening:
         label = f"the next {'longer' if length > opening else 'shorter'} one sold"
-    what = "bone" if need.is_bone else "opening to close"
-    return (
-        Step(what, Operation.START, opening, opening),
-        Step(label, Operation.START, length, length),
-    )
+    wanted = need.bone or (Step("opening to close", Operation.START, opening, opening),)
+    return (*wanted, Step(label, Operation.START, length, length))

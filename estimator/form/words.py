@@ -54,13 +54,22 @@ ABOUT = {
 """What each sheet is for, in a line below its title."""
 
 _EDGE = "how it is finished: choose one and write your own depth; empty is a plain seam"
+_BUYS = {
+    "fabric": "cotton-poplin", "trim": "satin-ribbon", "elastic": "woven-elastic",
+    "notion": "shell-button", "lacing": "drawstring-cord", "boning": "costume-boning",
+    "loops": "piping-cord", "thread": "sewing-thread",
+}  # fmt: skip
+"""Of the demo catalog an item for each table that buys."""
 _WORDS: dict[str, tuple[str, str, str]] = {
+    **{
+        f"{table}.buy": ("Buy", "an item of the catalog; empty if there is none", item)
+        for table, item in _BUYS.items()
+    },
     "name": ("Name", "your own name for it, each only once", ""),
     "note": ("Note", "anything to remember; it stands on the list and the measure sheet", ""),
     "quantity": ("Quantity", "how many", "2"),
     "width": ("Width", "", "20 1/4"),
     "length": ("Length", "", "26"),
-    "buy": ("Buy", "an item of the catalog; empty if there is none", "cotton-poplin"),
     "colour": ("Colour", "", "blue"),
     "price": ("Price", "with what it is for", "8.50 per yd"),
     "step": ("Step", "by what the shop raises a length", "1/8 yd"),
@@ -128,9 +137,10 @@ _WORDS: dict[str, tuple[str, str, str]] = {
     "piece.fullness": ("Fullness", "times that edge: 1.5 light, 2 usual, 3 full", "2"),
     "piece.grain": ("Grain", "how its length lies on the fabric", "either"),
     "piece.sizes": ("Sizes", "cut if allowances are in already", "finished"),
-    "piece.top": ("Top", "finished width at the top, of a taper", "6"),
-    "piece.bottom": ("Bottom", "finished width at the bottom, of a taper", "14"),
-    "piece.waist": ("Waist", "inner edge of this piece, of a sector", "from waist / 2"),
+    "piece.top": ("Top", "finished width at the top, of a taper; 0 for a point", "6"),
+    "piece.bottom": ("Bottom", "finished width at the bottom, of a taper; 0 for a point", "14"),
+    "piece.waist": ("Waist", "inner edge of this piece, of a sector; 0 for a point",
+                    "from waist / 2"),
     "piece.share": ("Share", "of a circle, of a sector", "1/4"),
     "piece.ring": ("Ring", "finished length all round, of a joined strip", "46"),
     "piece.widths": ("Widths", "whole widths of the fabric, of a joined strip", "3"),

@@ -31,12 +31,39 @@ def allowances_of(to_cut: ToCut) -> Allowances:
     if set(folds) >= {"left", "right"} or set(folds) >= {"top", "bottom"}:
         raise Wrong("two opposite edges lie on a fold", "put one edge on the fold", ("edges",))
     if folds and (piece.made is not Made.FLAT or piece.shape is Shape.SECTOR):
-        raise Wrong("this piece cannot lie on a fold", "leave the fold out", ("edges", folds[0]))
+        right = _without_a_fold(piece, folds[0])
+        raise Wrong("this piece cannot lie on a fold", right, ("edges", folds[0]))
     if to_cut.cut.cut_to == "finished size" and piece.sizes == "finished":
         return Allowances(ZERO, ZERO, ZERO, ZERO, finishes)
     seams = to_cut.order.seam_allowances
     taken = {side: _taken(piece, side, finishes[side], rules, seams) for side in SIDES}
     return Allowances(**taken, finishes=finishes)
+
+
+_DOUBLED = {"1/4": "1/2", "1/2": "1"}
+"""The share of the whole of which a part of a circle is half."""
+
+
+def _without_a_fold(piece: Piece, side: str) -> str:
+    """How a piece is planned of which half was given, with an edge on the fold."""
+    across = side in ("left", "right")
+    if piece.shape is Shape.SECTOR:
+        laid = "laid on the fold by itself where the fabric is folded"
+        if piece.share in _DOUBLED:
+            whole = f'share = "{_DOUBLED[piece.share]}" with twice the waist'
+            return f"plan the whole, {whole}, without the fold: it is {laid}"
+        return (
+            f"leave the fold out: a whole circle is {laid}"
+            if piece.share == "1"
+            else ("leave the fold out: three quarters of a circle are cut in one, or seamed")
+        )
+    if across and piece.made in (Made.TUBE, Made.FOLDED_BAND):
+        return f"leave the fold out: a {piece.made.value} is folded along its length by itself"
+    if piece.made is Made.JOINED_STRIP:
+        return "leave the fold out: a joined strip is cut in whole widths"
+    if not across and piece.onto is not None:
+        return "leave the fold out: it is cut as long as the whole edge that it is sewn to"
+    return f"plan the whole, with twice the {'width' if across else 'length'}, without the fold"
 
 
 def _refuse_named_edges_on_the_grain(piece: Piece) -> None:

@@ -12,9 +12,10 @@ from estimator.measure import ZERO, Length
 class Arc:
     """The true outline of a part of a circle in its box: ``share`` of a ring, cut.
 
-    ``inner`` and ``outer`` are the cut radii. A straight edge lies beyond the middle of the circle
-    by its allowance: ``across`` that of one along the fabric, ``along`` that of one across it. Half
-    a circle has but one line of straight edges, ``along``, and a whole one none.
+    ``inner`` and ``outer`` are the cut radii; where ``inner`` is zero there is no inner edge. A
+    straight edge lies beyond the middle of the circle by its allowance: ``across`` that of one
+    along the fabric, ``along`` that of one across it. Half a circle has but one line of straight
+    edges, ``along``, and a whole one none.
     """
 
     share: Fraction
@@ -37,7 +38,7 @@ class Arc:
         """The same part with so much taken off along all of its edges."""
         return replace(
             self,
-            inner=self.inner + off,
+            inner=self.inner + off if self.inner else ZERO,
             outer=self.outer - off,
             across=self.across - off if self.share in (Fraction(1, 4), Fraction(3, 4)) else ZERO,
             along=self.along - off if self.share < 1 else ZERO,

@@ -9,10 +9,11 @@ from decimal import Decimal
 from fractions import Fraction
 
 from estimator.faults import Wrong
-from estimator.measure import ZERO, Length, whole_ticks
+from estimator.measure import ZERO, Length, Unit, tape_text, whole_ticks
 from estimator.needs.arc import Arc
 from estimator.needs.outlines import Allowances, Sized, edge_word, stated
 from estimator.plan import Piece
+from estimator.rules import house_rules
 from estimator.working import Reckoning
 
 PI = Fraction(Decimal("3.14159265358979323846264338327950288"))
@@ -47,15 +48,20 @@ def ring_of_sector(piece: Piece, below: Length) -> Length:
 def size_sector(piece: Piece, edges: Allowances) -> Sized:
     """A ring or part of one, by the smallest box round it on the straight grain.
 
-    The waist is cut at its finished radius less the allowance, which the box does not feel. A
+    The waist is cut at its finished radius less the allowance, which the box does not feel; where
+    it is zero the piece comes to a point, and there is no edge to take one. A
     quarter has one straight edge along the fabric and one across it, half a circle both across; a
     larger part has its straight edges inside the box.
     """
     share = share_of(piece)
+    inner = waist_radius(piece) - edges.top if piece.waist else ZERO
     radius = Reckoning.start("waist radius, waist / (2 π × share)", waist_radius(piece))
-    if edges.top >= radius.value:
+    if piece.waist and inner <= ZERO:
         raise Wrong(
-            "the allowance at the waist is wider than its radius", "give a larger waist", ("waist",)
+            "the allowance at the waist is wider than its radius",
+            'give a larger waist, write edges = { top = "raw" } for one without an allowance, or '
+            'waist = "0" where it comes to a point',
+            ("waist",),
         )
     radius = radius.plus("finished length", stated(piece.length))
     radius = radius.plus(f"bottom {edge_word(edges, 'bottom')}", edges.bottom)
@@ -74,5 +80,20 @@ def size_sector(piece: Piece, edges: Allowances) -> Sized:
     finished = (stated(piece.waist), stated(piece.length))
     across = getattr(edges, less) if share in (QUARTER, THREE_QUARTERS) else ZERO
     along = getattr(edges, more) if share != WHOLE else ZERO
-    arc = Arc(share, waist_radius(piece) - edges.top, radius.value, across, along)
+    arc = Arc(share, inner, radius.value, across, along)
     return Sized(finished, width, length, True, NAMES[share], arc=arc)
+
+
+def cut_radii(arc: Arc, mark: Length, tape: Unit) -> str:
+    """The radii to chalk an arc by, from the middle of its circle, on marks of the tape.
+
+    The inner one is down to the mark and the outer one up to it, so that the piece is never small.
+    """
+    printed = house_rules(tape).mark
+    if mark.ticks % printed.ticks:
+        mark = printed  # a mark of another tape would be printed to the nearest of this one
+    inner = mark * mark.times_into(arc.inner)
+    outer = tape_text(arc.outer.up_to(mark), tape)
+    if not arc.inner:
+        return f"cut radius {outer}"
+    return f"cut radii {tape_text(inner, tape)} and {outer}"

@@ -68,7 +68,7 @@ def _ready_cut(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountN
                 steps=bones.steps(entry, order),
                 takes=((source, count),),
                 sources=(source,),
-                is_bone=True,
+                bone=bones.length.steps,
                 shorter=entry.shorter,
             )
 

@@ -13,7 +13,7 @@ from estimator.edges import SIDES, Finish
 from estimator.faults import Wrong
 from estimator.measure import Length, tape_text
 from estimator.needs.allowances import allowances_of, finish_of, refuse_deep_edges
-from estimator.needs.circles import size_sector
+from estimator.needs.circles import cut_radii, size_sector
 from estimator.needs.linings import length_note, other_length, refuse_trimmed_strip, trimmed
 from estimator.needs.on_bias import box_on_bias
 from estimator.needs.outlines import (
@@ -61,7 +61,8 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
     piece = to_cut.piece
     sized = size_piece(to_cut)
     width, length, finished = sized.width, sized.length, sized.finished
-    notes = [sized.note, _narrow_end(sized, to_cut), length_note(to_cut), piece.note]
+    chalked = _narrow_end(sized, to_cut) or _radii(sized, to_cut)
+    notes = [sized.note, chalked, length_note(to_cut), piece.note]
     on_bias, arc = None, sized.arc
     finishes = {side: finish_of(piece, side) for side in SIDES}
     selvedges, grain = on_selvedges(piece, finishes, piece.grain)
@@ -116,6 +117,12 @@ def _narrow_end(sized: Sized, to_cut: ToCut) -> str:
     if sized.narrow is None:
         return ""
     return f"cut {tape_text(sized.narrow, to_cut.order.tape)} at its narrow end"
+
+
+def _radii(sized: Sized, to_cut: ToCut) -> str:
+    """The radii of a part of a circle, which its box does not tell."""
+    order = to_cut.order
+    return cut_radii(sized.arc, order.mark, order.tape) if sized.arc else ""
 
 
 def size_piece(to_cut: ToCut) -> Sized:

@@ -12,7 +12,7 @@ from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length, Unit, tape_text, whole_ticks
 from estimator.needs.circles import PI, ring_of_sector
 from estimator.needs.cutting import size_piece, with_own_sizes
-from estimator.needs.outlines import side_of_taper, stated
+from estimator.needs.outlines import point_of, side_of_taper, stated
 from estimator.needs.types import ToCut
 from estimator.plan import Joined, Made, Piece, Shape
 from estimator.working import Reckoning
@@ -69,6 +69,11 @@ class EdgeLengths:
             raise Wrong(
                 f"the edge {quoted(ref)} has no length",
                 f'state it: edges = {{ {ref.edge} = {{ length = "10" }} }} in the piece',
+            )
+        if ref.edge == point_of(piece) and not inside:
+            raise Wrong(
+                f"{quoted(ref.piece)} comes to a point at its {ref.edge}, and has no edge there",
+                "name another of its edges",
             )
         across = ref.edge in ("top", "bottom")
         if piece.made is not Made.FLAT:

@@ -123,6 +123,22 @@ def check_casing(
         )
 
 
+def elastic_on_each(
+    elastic: Elastic, refs: tuple[EdgeRef, ...], edges: EdgeLengths
+) -> Iterator[str]:
+    """Says that pieces of which there are several have an elastic each; nothing of a ring."""
+    count = max((edges.how_many(ref) for ref in refs if not edges.is_ring(ref)), default=1)
+    if count == 1:
+        return
+    path = " and ".join(map(str, refs))
+    each = f"on each of {count} × {path}" if len(refs) == 1 else f"over each {path}, {count} of it"
+    named = ", ".join([f'"1 x {ref}"' for ref in refs] * 2) + (", ..." if count > 2 else "")
+    yield (
+        f"{elastic.name} is one {each}; for one over all of them, name each in the plan, as in "
+        f"along = [{named}]."
+    )
+
+
 def elastic_defaults(order: GarmentOrder) -> Iterator[str]:
     """How each elastic is cut, where its plan does not say so."""
     unit, rules = order.tape, order.plan.garment.rules

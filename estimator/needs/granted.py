@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from estimator.needs.edge_lengths import EdgeLengths
-from estimator.needs.elastics import elastic_defaults
+from estimator.needs.elastics import elastic_defaults, elastic_on_each
 from estimator.needs.sewn_on import defaults_of
-from estimator.needs.trim_runs import granted_of_runs
+from estimator.needs.trim_runs import edges_of, granted_of_runs
 
 
 def granted_of(edges: EdgeLengths) -> tuple[str, ...]:
@@ -21,4 +21,7 @@ def _lines(edges: EdgeLengths) -> Iterator[str]:
     yield from granted_of_runs(edges)
     for trim in edges.order.plan.trim:
         yield from defaults_of(trim, garment.rules, edges.order.tape)
+    for elastic in edges.order.plan.elastic:
+        refs = tuple(ref for one in elastic.along or () for ref in edges_of(one, edges))
+        yield from elastic_on_each(elastic, refs, edges)
     yield from elastic_defaults(edges.order)

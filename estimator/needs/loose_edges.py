@@ -10,6 +10,7 @@ from estimator.edges import SEWN, SIDES, EdgeRef, Finish
 from estimator.measure import ZERO, total
 from estimator.needs.allowances import allowances_of
 from estimator.needs.edge_lengths import EdgeLengths
+from estimator.needs.outlines import point_of
 from estimator.needs.sewn import Sewn, times_over
 from estimator.needs.types import ToCut
 from estimator.plan import Made, Piece, Shape, Work
@@ -28,6 +29,8 @@ def loose_edges(
     cut = ToCut(edges.order, (), piece, piece.cut[0])
     finishes = dict(allowances_of(cut).finishes)
     finishes |= {name: edge.finish for name, edge in piece.edges.items() if name not in SIDES}
+    if not _has_length(piece, point := point_of(piece)):
+        finishes.pop(point, None)
     hemmed = [name for name, edge in finishes.items() if edge.finish in _HEMMED]
     replaced = _Replaced(piece, edges, hemmed)
     halves: dict[int, list[str]] = {}
@@ -50,6 +53,10 @@ def loose_edges(
         both = _all_of(piece, names, left, edges, "edges in no other seam,", Work.SEAMS)
         both = replaced.off(both, names, left)
         yield replace(both, length=both.length.divided_by("each half of a seam", 2))
+
+
+def _has_length(piece: Piece, side: str) -> bool:
+    return side in piece.edges and piece.edges[side].length is not None
 
 
 def _all_of(
@@ -79,12 +86,9 @@ class _Replaced:
 
     def off(self, sewn: Sewn, names: Sequence[str], count: int) -> Sewn:
         """The same without what its sides need not be sewn for, named edges being sewn instead."""
-        sides = [one for one in names if one in SIDES and not self._has_length(one)]
+        sides = [one for one in names if one in SIDES and not _has_length(self.piece, one)]
         there = total(self.edges.one(EdgeRef(self.piece.name, one)) for one in sides) * count
         is_hem = names[0] in self.hemmed
         off = min(self.left[is_hem], there)
         self.left[is_hem] -= off
         return replace(sewn, length=sewn.length.minus("named edges in their place", off))
-
-    def _has_length(self, side: str) -> bool:
-        return side in self.piece.edges and self.piece.edges[side].length is not None

@@ -70,6 +70,13 @@ def edge_word(edges: Allowances, side: str) -> str:
     return f"{finish.value} allowance" if finish in SEWN else finish.value
 
 
+def point_of(piece: Piece) -> str:
+    """The edge where a sector or a taper comes to a point, as a godet does; else nothing."""
+    if piece.waist == ZERO or piece.top == ZERO:
+        return "top"
+    return "bottom" if piece.bottom == ZERO else ""
+
+
 def fold_note(edges: Allowances) -> str:
     on_fold = any(edges.is_fold(side) for side in SIDES)
     return "on the fold, its cut size opened out" if on_fold else ""

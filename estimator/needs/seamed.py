@@ -21,6 +21,7 @@ from estimator.needs.circles import (
     QUARTER,
     THREE_QUARTERS,
     WHOLE,
+    cut_radii,
     share_of,
 )
 from estimator.needs.cutting import cut_piece
@@ -128,7 +129,9 @@ def _seamed(
             if share == HALF and not part.may_turn and not part.folds
             else ""
         )
-        note = f"{NAMES[share]}{lies}; seamed from {WORDS[parts]}{why}"
+        assert part.arc is not None, "each part of a sector is one"
+        radii = cut_radii(part.arc, sector.order.mark, sector.order.tape)
+        note = f"{NAMES[share]}{lies}; {radii}; seamed from {WORDS[parts]}{why}"
         kind = "half" if share == HALF else "quarter"
         if shares.count(share) > 1:
             kind = f"{' and '.join(dict.fromkeys(place for _, place in found))} {kind}"

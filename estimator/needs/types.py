@@ -213,8 +213,8 @@ class CountNeed:
     """A notion to buy by count.
 
     ``takes`` is how many each garment takes, its spares with them. ``opening`` is what a zip has
-    to close, or how long a bone is in its channel (``is_bone``); ``shorter`` is by how much a bone
-    may be so that it need not be cut.
+    to close, or how long a bone is, and ``bone`` how that comes of its channel; ``shorter`` is by
+    how much a bone may be so that it need not be cut.
     """
 
     key: str
@@ -228,7 +228,7 @@ class CountNeed:
     steps: tuple[Step, ...]
     takes: tuple[tuple[Source, int], ...]
     sources: tuple[Source, ...]
-    is_bone: bool = False
+    bone: tuple[Step, ...] = ()
     shorter: Length | None = None
 
 

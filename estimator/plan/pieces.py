@@ -24,9 +24,11 @@ from estimator.fields import (
     Name,
     Note,
     Size,
+    SizeOrPoint,
     or_bare,
     refusal,
 )
+from estimator.measure import ZERO
 from estimator.plan.piece_edges import Edge, EdgeRefField
 from estimator.written import quoted
 
@@ -148,9 +150,9 @@ class Piece(Entry):
     sizes: Literal["finished", "cut"] = "finished"
     width: Size | None = None
     length: Size | None = None
-    top: Size | None = None
-    bottom: Size | None = None
-    waist: Size | None = None
+    top: SizeOrPoint | None = None
+    bottom: SizeOrPoint | None = None
+    waist: SizeOrPoint | None = None
     share: Literal["1/4", "1/2", "3/4", "1"] | None = None
     ring: Size | None = None
     widths: Count | None = None
@@ -224,6 +226,10 @@ def _check_sizes(piece: Piece) -> None:
             f"a {what} takes {wanted}, and this one states "
             f"{', '.join(sorted(stated)) or 'no size'}",
             _size_remedy(stated, choices),
+        )
+    if piece.top == piece.bottom == ZERO:
+        raise refusal(
+            "this taper comes to a point at both ends", "write a top or a bottom of more than zero"
         )
     if piece.fullness is not None and piece.onto is None and piece.ring is None:
         raise refusal(

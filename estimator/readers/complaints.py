@@ -60,7 +60,10 @@ def _wrong(detail: ErrorDetails, model: type[Entry]) -> Wrong:
             return Wrong(f"{quoted(at[-1])} is missing", f"add {at[-1]}", at)
         case "enum" | "literal_error":
             choices = re.findall(r"'([^']+)'", str(context["expected"]))
-            spelt = isinstance(written, str) and any(map(str.isalpha, "".join(choices)))
+            letters = "".join(choices)
+            # of words with numbers in them the nearest in spelling is not what was meant
+            counted = any(map(str.isdigit, letters))
+            spelt = isinstance(written, str) and any(map(str.isalpha, letters)) and not counted
             right = nearest(written, choices) if spelt else one_of(choices)
             return Wrong(f"{name} cannot be {quoted(written)}", right, at)
         case _:

@@ -166,7 +166,8 @@ def _outline(piece: Piece, unit: Unit) -> Iterator[str]:
         )
     elif piece.shape is Shape.SECTOR:
         part = "a circle" if piece.share == "1" else f"{piece.share} of a circle"
-        yield f"{part}, its inner edge {tape(piece.waist)}, {tape(piece.length)} deep"
+        inner = f"its inner edge {tape(piece.waist)}" if piece.waist else "without an inner edge"
+        yield f"{part}, {inner}, {tape(piece.length)} deep"
     elif piece.shape is Shape.BOX:
         yield "shaped: the sizes are those of the box round it"
     else:

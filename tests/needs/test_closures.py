@@ -154,6 +154,11 @@ def test_bones_sold_ready_cut_are_the_next_longer_ones_and_cut_down() -> None:
     ]  # fmt: skip
     assert single.notes[-2:] == ("13 in long", "cut to 12 1/2 in")
     assert single.buy.steps[-1].result == 1
+    assert [(step.label, step.result) for step in single.buy.steps[:3]] == [
+        ("finished length as stated", length("13 in")),
+        ("clear of both ends of its channel", length("12 1/2 in")),
+        ("the next longer one sold", length("13 in")),
+    ]
 
 
 def test_bones_that_are_not_cut_may_be_shorter_than_their_channels() -> None:

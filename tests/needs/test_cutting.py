@@ -195,9 +195,19 @@ def test_the_free_edge_of_a_facing_may_be_serged_or_left_raw() -> None:
     )
 
 
-def test_a_tube_cannot_lie_on_a_fold() -> None:
-    (found,) = complaints(HEADING + strip("tube", "1", 'edges = { left = "fold" }\n'))
-    assert "this piece cannot lie on a fold; leave the fold out" in found
+@pytest.mark.parametrize(
+    ("made", "side", "right"),
+    [
+        ("tube", "left", "leave the fold out: a tube is folded along its length by itself"),
+        ("folded band", "right",
+         "leave the fold out: a folded band is folded along its length by itself"),
+        ("folded band", "top", "plan the whole, with twice the length, without the fold"),
+        ("facing", "left", "plan the whole, with twice the width, without the fold"),
+    ],
+)  # fmt: skip
+def test_a_made_up_piece_on_a_fold_says_how_it_is_planned(made: str, side: str, right: str) -> None:
+    (found,) = complaints(HEADING + strip(made, "1", f'edges = {{ {side} = "fold" }}\n'))
+    assert found.endswith(f"this piece cannot lie on a fold; {right}")
 
 
 def test_sizes_given_cut_have_their_allowances_in_already() -> None:

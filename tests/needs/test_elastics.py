@@ -117,3 +117,23 @@ def test_an_elastic_that_just_fills_its_casing_at_rest_goes_into_it() -> None:
 )
 def test_an_elastic_that_makes_no_sense_is_refused(more: str, told: str) -> None:
     assert any(told in one for one in complaints(HEADING + elastic(more)))
+
+
+def test_an_elastic_on_each_of_two_pieces_is_told_and_how_one_goes_over_both() -> None:
+    each = in_print(elastic('along = "front: leg"\njoined = "open"'))
+    assert (
+        "apron: waist is one on each of 2 × front: leg; for one over all of them, name each in the "
+        'plan, as in along = ["1 x front: leg", "1 x front: leg"].'
+    ) in assumptions(each)
+    # 2 x 11 1/2 x 0.9 = 20.7 in and two seams of 5/8 in once
+    both = in_print(elastic('along = ["1 x front: leg", "1 x front: leg"]\njoined = "open"'))
+    assert needed(both, "waist") == length("21.95 in")
+    assert not any("waist is one" in line for line in assumptions(both))
+
+
+def test_an_elastic_round_each_of_two_legs_is_told() -> None:
+    legs = in_print(elastic('along = ["front: leg", "back: leg"]'))
+    assert any(
+        "waist is one over each front: leg and back: leg, 2 of it;" in line
+        for line in assumptions(legs)
+    )

@@ -10,7 +10,7 @@ from estimator.edges import EdgeRef
 from estimator.measure import INCH, Length
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.written import length
-from tests.plans import HEADING, by, complaints, cut_pieces, cut_size, in_print, order
+from tests.plans import HEADING, by, complaints, cut_pieces, cut_size, in_print, needed, order
 
 MARK = 1 / 16
 
@@ -165,3 +165,36 @@ def test_a_box_is_a_rectangle_drawn_round_a_shape() -> None:
 def test_tapers_and_circles_are_given_finished() -> None:
     (found,) = complaints(HEADING + gore("5", "9", "24", 'sizes = "cut"\n'))
     assert "a taper is given finished, so that its slant can be reckoned" in found
+
+
+@pytest.mark.parametrize(("top", "bottom"), [("0", "6"), ("6", "0")])
+def test_a_gusset_is_cut_at_its_point_as_wide_as_its_side_seams(top: str, bottom: str) -> None:
+    # 3 in each side leans over 4: cos = 4/5. Two seams of 5/8 in over it are 1 9/16 in; at the
+    # wide end 6 in more.
+    gusset = gore(top, bottom, "4", 'edges = { top = "raw", bottom = "raw" }\n')
+    assert cut_size(gusset) == by("7 9/16", "4")
+    (piece,) = in_print(gusset).fabrics[0].chosen.pieces
+    assert "cut 1 9/16 in at its narrow end" in piece.note
+
+
+def test_a_gusset_without_allowances_comes_to_a_point_in_the_cloth() -> None:
+    edges = ", ".join(f'{side} = "raw"' for side in ("top", "bottom", "left", "right"))
+    (piece,) = in_print(gore("0", "6", "4", f"edges = {{ {edges} }}\n")).fabrics[0].chosen.pieces
+    assert piece.narrow == length("0 in")
+
+
+def test_a_taper_has_a_width_at_one_end_at_least() -> None:
+    (told,) = complaints(HEADING + gore("0", "0", "4"))
+    assert told.endswith(
+        "this taper comes to a point at both ends; write a top or a bottom of more than zero"
+    )
+
+
+def test_the_point_of_a_gusset_is_no_edge_and_takes_no_thread() -> None:
+    thread = '[[thread]]\nname = "thread"\nwaste = 0\nsold = [{ put_up = "spool of 250 yd" }]\n'
+    trim = '[[trim]]\nname = "braid"\nalong = "gore: bottom"\n'
+    (found,) = complaints(HEADING + gore("6", "0", "4") + trim)
+    assert "'gore' comes to a point at its bottom, and has no edge there" in found
+    sewn = needed(in_print(gore("6", "0", "4") + thread), "thread")
+    # Half a seam along the top of 6 in and two sides of 5 in, in 2 1/2 times its length of thread.
+    assert sewn == length("20 in")

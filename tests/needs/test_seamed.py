@@ -82,15 +82,19 @@ def test_a_circle_too_wide_for_the_fabric_is_seamed_from_two_halves() -> None:
     assert (half.name, half.quantity) == ("cape, half", 2)
     assert (half.width.value, half.length.value) == by("29 3/16", "57 1/16")
     assert half.note == (
-        "half a circle, its straight edges along the fabric; seamed from 2 halves: the fabric is "
-        "too narrow for it in one"
+        "half a circle, its straight edges along the fabric; cut radii 2 7/8 in and 28 9/16 in; "
+        "seamed from 2 halves: the fabric is too narrow for it in one"
     )
     assert half.finished == by("25", "11")
 
 
 def test_a_circle_that_goes_on_the_fabric_is_cut_in_one() -> None:
     (whole,) = pieces(cape('"60 in"', "22", "25", "1"))
-    assert (whole.name, whole.quantity, whole.note) == ("cape", 1, "a whole circle")
+    assert (whole.name, whole.quantity, whole.note) == (
+        "cape",
+        1,
+        "a whole circle; cut radii 2 7/8 in and 28 9/16 in",
+    )
 
 
 def test_three_quarters_are_seamed_from_a_half_and_a_quarter() -> None:
@@ -200,7 +204,8 @@ def test_seams_may_be_taken_where_they_save_fabric() -> None:
     assert saved.laid.cuts[0].length == length("59 3/8").ticks
     notes = {piece.name: piece.note for piece in saved.pieces}
     assert notes["cape, quarter"] == (
-        "a quarter of a circle; seamed from a half and a quarter, which buys less"
+        "a quarter of a circle; cut radii 4 in and 29 11/16 in; seamed from a half and a quarter, "
+        "which buys less"
     )
 
 
@@ -294,7 +299,8 @@ def test_a_whole_circle_lies_with_its_half_on_the_fold_and_is_not_seamed() -> No
     # 57 1/16 in across: 28 17/32 from the fold, of 30
     text = cape('"60 in"', "22", "25", "1", of_fabric=FOLDED)
     (whole,) = pieces(text)
-    assert (whole.name, whole.note) == ("cape", "a whole circle")
+    told = "a whole circle; cut radii 2 7/8 in and 28 9/16 in"
+    assert (whole.name, whole.note) == ("cape", told)
     assert lots(text) == [("cape, on the fold", 1, 1)]
     (layout,) = cut(text).fabrics[0].chosen.laid.cuts
     assert (layout.placements[0].width, layout.length) == tuple(
@@ -307,7 +313,7 @@ def test_half_a_circle_lies_as_a_quarter_on_the_fold_and_is_not_seamed() -> None
     text = cape('"72 in"', "22", "25", "1/2", of_fabric=FOLDED)
     (half,) = pieces(text)
     assert (half.width.value, half.length.value) == by("64 1/16", "32 11/16")
-    assert half.note == "half a circle"
+    assert half.note == "half a circle; cut radii 6 3/8 in and 32 1/16 in"
     assert lots(text) == [("cape, on the fold", 1, 1)]
 
 
@@ -333,8 +339,8 @@ def test_three_quarters_on_folded_fabric_are_a_half_on_the_fold_and_a_quarter() 
         ("cape, quarter, a pair with one to spare", 1, 2),
     ]
     assert half.note == (
-        "half a circle; seamed from a half and a quarter: the fabric, folded, is too narrow for it "
-        'in one; laid = "open" would lay it in one'
+        "half a circle; cut radii 4 in and 29 11/16 in; seamed from a half and a quarter: the "
+        'fabric, folded, is too narrow for it in one; laid = "open" would lay it in one'
     )
 
 

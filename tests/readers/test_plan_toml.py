@@ -276,3 +276,12 @@ def test_places_follow_the_entries_after_one_that_cannot_be_read() -> None:
     found = complaints(APRON.replace("20 1/4", "20 kg") + second)
     told = "apron.toml, line 13 (piece 'tie'): the plan has no fabric 'pint'; did you mean 'print'?"
     assert told in found
+
+
+def test_a_curve_of_no_known_part_is_told_which_parts_there_are() -> None:
+    neck = 'cut = "print"\nedges = { neck = { length = "11", curve = "hollow 1/8" } }'
+    (told,) = spoilt('cut = "print"', neck)
+    assert told.endswith(
+        "neck curve cannot be 'hollow 1/8'; choose from hollow 1/4, hollow 1/2, hollow 3/4, "
+        "hollow 1, rounded 1/4, rounded 1/2, rounded 3/4, rounded 1"
+    )
