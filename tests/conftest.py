@@ -8,7 +8,7 @@ from hypothesis import settings
 
 os.environ["ESTIMATOR_MEMORY"] = "off"  # no test hangs on what another run has worked out
 
-settings.register_profile("house", deadline=None, derandomize=True, max_examples=60)
+settings.register_profile("house", deadline=None, derandomize=True, max_examples=40)
 settings.load_profile("house")
 
 
