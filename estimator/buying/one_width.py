@@ -14,7 +14,7 @@ from estimator.buying.cut_lengths import (
     washed_repeat,
 )
 from estimator.buying.laying import Laid, NoSureStart, cloth_of, laid_out, least_of
-from estimator.buying.outline_bound import total_area
+from estimator.buying.outline_bound import area_cut
 from estimator.buying.remnants import FromRemnant
 from estimator.buying.types import Buy, least_bought
 from estimator.catalog import Offer
@@ -125,7 +125,7 @@ def cheapest(
         needed=total(one.value for one in needed),
         least=least_bought_for(laid.bound, terms, best.offer, laid.fewest),
         buy=best,
-        waste=1 - Fraction(total_area(pieces, breadth), breadth.usable.ticks * best.bought.ticks),
+        waste=1 - Fraction(area_cut(pieces, breadth), breadth.usable.ticks * best.bought.ticks),
         others=tuple(buy for _, _, buy in ways if buy is not best),
     )
 

@@ -39,6 +39,14 @@ def area_bound(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
     return max(longest.ticks, -(-total_area(pieces, breadth) // breadth.usable.ticks))
 
 
+def area_cut(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
+    """What the pieces leave of the cloth as they are chalked, circles by their arcs."""
+    round_ = sum(
+        (outline_area(piece) - piece.arc.area) * piece.quantity for piece in pieces if piece.arc
+    )
+    return total_area(pieces, breadth) - round_
+
+
 def total_area(pieces: Sequence[CutPiece], breadth: Breadth) -> int:
     """The area of all the pieces in square ticks, as far as it is between the selvedges."""
     on_selvedges = (

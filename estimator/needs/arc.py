@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from decimal import Decimal
 from fractions import Fraction
 
 from estimator.measure import ZERO, Length
+
+PI = Fraction(Decimal("3.14159265358979323846264338327950288"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +31,23 @@ class Arc:
     def turned(self) -> Arc:
         """The same part of a circle with its width and its length exchanged."""
         return replace(self, across=self.along, along=self.across)
+
+    @property
+    def area(self) -> int:
+        """Square ticks within the outline: the ring's part, and the allowances at straight edges.
+
+        ``share x pi x (outer^2 - inner^2)``, and two straight edges with their allowances, each as
+        long as the ring is deep. Where an allowance ends at an arc that is taken for straight: at
+        5/8 in on a radius of 20 in that makes 1/500 square inch.
+        """
+        outer, inner = self.outer.ticks, self.inner.ticks
+        ring = self.share * PI * (outer**2 - inner**2)
+        if self.share == 1:
+            return int(ring)
+        across, along = self.across.ticks, self.along.ticks
+        edges = 2 * along if self.share == Fraction(1, 2) else across + along
+        corner = across * along if not inner and self.share < Fraction(1, 2) else 0
+        return int(ring + edges * (outer - inner) + corner)
 
     @property
     def half(self) -> Arc:

@@ -5,18 +5,16 @@ A circle's waist has the radius waist / (2 pi x share).
 
 from __future__ import annotations
 
-from decimal import Decimal
 from fractions import Fraction
 
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, Unit, tape_text, whole_ticks
-from estimator.needs.arc import Arc
+from estimator.needs.arc import PI, Arc
 from estimator.needs.outlines import Allowances, Sized, edge_word, stated
 from estimator.plan import Piece
 from estimator.rules import house_rules
 from estimator.working import Reckoning
 
-PI = Fraction(Decimal("3.14159265358979323846264338327950288"))
 QUARTER, HALF, THREE_QUARTERS, WHOLE = (Fraction(quarters, 4) for quarters in range(1, 5))
 NAMES = {
     QUARTER: "a quarter of a circle",

@@ -10,7 +10,8 @@ from estimator.edges import SIDES, EdgeRef, Finish
 from estimator.faults import NamesAnUnread, Wrong, nearest
 from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length, Unit, tape_text, whole_ticks
-from estimator.needs.circles import PI, ring_of_sector
+from estimator.needs.arc import PI
+from estimator.needs.circles import ring_of_sector
 from estimator.needs.cutting import size_piece, with_own_sizes
 from estimator.needs.outlines import point_of, side_of_taper, stated
 from estimator.needs.types import ToCut

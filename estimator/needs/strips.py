@@ -11,7 +11,7 @@ from fractions import Fraction
 from estimator.faults import Path, Wrong
 from estimator.job import GarmentOrder
 from estimator.measure import Length
-from estimator.needs.circles import PI
+from estimator.needs.arc import PI
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.sewn_on import CUT_OF_A_BINDING
 from estimator.needs.trim_runs import trim_runs
