@@ -1,5 +1,7 @@
 """The whole job, from a plan to the shopping list."""
 
+from __future__ import annotations
+
 from decimal import Decimal
 
 import pytest
@@ -13,6 +15,7 @@ from tests.plans import (
     by,
     catalog,
     complaints,
+    cut_pieces,
     cut_sizes,
     in_print,
     needed,
@@ -236,3 +239,20 @@ def test_a_plan_of_thirty_pieces_at_four_widths_buys_enough_cloth_for_their_area
         area = sum(piece.width.value.ticks * piece.length.value.ticks for piece in option.pieces)
         assert option.buy.amount * option.usable.ticks >= area
     assert len(choice.options) == 4
+
+
+def test_what_a_plan_notes_of_a_thing_stands_beside_it() -> None:
+    text = """
+[[piece]]
+name = "sleeve"
+cut = "print"
+width = "14 1/2"
+length = "21"
+note = "cut from the good end"
+[[notion]]
+name = "hook"
+note = "black"
+"""
+    found = in_print(text)
+    assert cut_pieces(found)["sleeve"].note == "cut from the good end"
+    assert bought(found, "hook").notes == ("black",)

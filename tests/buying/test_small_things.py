@@ -1,10 +1,12 @@
 """Notions by count: packs, spares, and zips that are longer than their opening."""
 
+from __future__ import annotations
+
 from decimal import Decimal
 
 import pytest
 
-from estimator import Catalog, Estimate, Refused, estimate
+from estimator import Catalog, Estimate, Job, Refused, estimate
 from estimator.buying.types import Purchase
 from estimator.written import length
 from tests.plans import HEADING, bought, catalog, complaints, order, plan
@@ -104,8 +106,6 @@ def test_a_trim_in_packs_says_nothing_of_its_length() -> None:
 
 
 def buttons_for_two_garments() -> Estimate:
-    from estimator import Job
-
     shop = catalog(
         [{"item": "horn", "kind": "notion"}],
         [{"item": "horn", "put_up": "pack of 6", "price": "3", "currency": "USD"}],
@@ -134,3 +134,18 @@ def test_a_price_break_by_packs_is_taken_where_it_costs_less() -> None:
     )  # fmt: skip
     assert notion('buy = "horn"\nquantity = 8', shop).buy.bought == 10
     assert notion('buy = "horn"\nquantity = 4', shop).buy.bought == 4
+
+
+def test_two_zips_of_one_kind_for_two_openings_are_two_lines() -> None:
+    zips = """
+[[notion]]
+name = "{name}"
+colour = "navy"
+length = "{opening}"
+sold = [{{ put_up = "each", length = "7" }}, {{ put_up = "each", length = "16" }}]
+"""
+    text = HEADING + zips.format(name="back", opening="6 1/2")
+    text += zips.format(name="side", opening="15 1/2") + PANEL
+    found = estimate(plan(text))
+    assert bought(found, "back").notes == ("7 in long", "shorten to 6 1/2 in")
+    assert bought(found, "side").notes == ("16 in long", "shorten to 15 1/2 in")

@@ -1,5 +1,7 @@
 """From finished size to cut size. Seams are 5/8 in unless a plan says otherwise."""
 
+from __future__ import annotations
+
 import pytest
 
 from estimator import estimate
@@ -33,40 +35,6 @@ length = "26 3/8"
 def test_a_panel_takes_a_seam_allowance_on_each_side() -> None:
     # 20 1/4 + 2 x 5/8 by 26 3/8 + 2 x 5/8.
     assert cut_size(PANEL) == by("21 1/2", "27 5/8")
-
-
-@pytest.mark.parametrize(
-    ("finish", "cut_long"),
-    [
-        # 26 3/8 finished, 5/8 at the top, and at the bottom:
-        ("seam", "27 5/8"),  # 5/8
-        ("seam 3/8", "27 3/8"),  # 3/8
-        ("seam 0", "27"),  # none
-        ("faced", "27 5/8"),  # 5/8, as a seam
-        ("facing 1/4", "27 1/4"),  # 1/4
-        ("hem 1 1/4", "28 1/2"),  # 1 1/4 and 1/4 turned under
-        ("hem 1 1/4 double", "29 1/2"),  # twice 1 1/4
-        ("hem 1 1/4 + 1/2", "28 3/4"),  # 1 1/4 and 1/2
-        ("hem 1 1/4 + 0", "28 1/4"),  # 1 1/4, its raw edge serged
-        ("casing 7/8", "28 1/8"),  # 7/8 and 1/4
-        ("casing 7/8 + 3/8", "28 1/4"),
-        ("rolled hem", "27 1/4"),  # 2 x 1/8, turned twice
-        ("narrow rolled hem 3/16", "27 3/8"),  # 2 x 3/16
-        ("turned under", "27 1/4"),  # 1/4
-        ("turned under 3/8", "27 3/8"),
-        ("serged", "27 1/4"),  # 1/4, what the knife trims
-        ("overlocked 3/8", "27 3/8"),
-        ("raw", "27"),
-    ],
-)
-def test_each_finish_of_an_edge_takes_its_own_allowance(finish: str, cut_long: str) -> None:
-    assert cut_size(PANEL + f'edges = {{ bottom = "{finish}" }}\n') == by("21 1/2", cut_long)
-
-
-def test_the_four_sides_take_what_each_says() -> None:
-    # Across 20 1/4 + 0 + 1 1/4; along 26 3/8 + 3/8 + 2.
-    edges = 'edges = { left = "raw", right = "hem 1", top = "seam 3/8", bottom = "hem 1 double" }\n'
-    assert cut_size(PANEL + edges) == by("21 1/2", "28 3/4")
 
 
 def test_a_cut_size_goes_up_to_the_next_sixteenth_and_a_mark_stays() -> None:
@@ -282,18 +250,6 @@ def test_a_piece_may_turn_where_both_its_grain_and_the_fabric_allow_it(
     assert cut_pieces(found)["panel"].may_turn is may_turn
 
 
-def test_a_seam_states_the_allowance_of_both_edges_it_joins() -> None:
-    # Right 3/8 from the seam, left 5/8: 20 1/4 + 1 in.
-    seam = '[[seam]]\nedges = ["panel: right", "back: left"]\nallowance = "3/8"\n'
-    found = in_print(PANEL + PANEL.replace('"panel"', '"back"') + seam)
-    assert cut_sizes(found) == {"panel": by("21 1/4", "27 5/8"), "back": by("21 1/4", "27 5/8")}
-
-
-def test_an_edge_that_states_its_own_allowance_keeps_it() -> None:
-    seam = '[[seam]]\nedges = ["panel: right", "panel: left"]\nallowance = "3/8"\n'
-    assert cut_size(PANEL + 'edges.right = "seam 1"\n' + seam) == by("21 5/8", "27 5/8")
-
-
 def test_copies_and_quantity_multiply() -> None:
     found = estimate(
         plan(HEADING.replace('"apron"', '"apron"\ncopies = 3') + PANEL + "quantity = 4\n")
@@ -307,3 +263,29 @@ def test_the_working_of_a_cut_size_ends_in_the_cut_size() -> None:
         "finished length", "top seam allowance", "bottom hem"
     ]  # fmt: skip
     assert piece.length.steps[-1].result == piece.length.value
+
+
+def test_a_dart_on_the_fold_is_one_on_each_half() -> None:
+    front = """
+[[piece]]
+name = "front"
+cut = "print"
+width = "10"
+length = "15"
+edges = { left = "fold" }
+takes_up = [{ kind = "dart", depth = "1" }]
+"""
+    # (10 + 5/8 + 1) x 2
+    assert cut_sizes(in_print(front))["front"][0] == length("23 1/4")
+
+
+def test_interfacing_cut_to_finished_size_has_none_of_the_pleats() -> None:
+    panel = """
+[[piece]]
+name = "panel"
+cut = { fabric = "print", cut_to = "finished size" }
+width = "10"
+length = "15"
+takes_up = [{ kind = "knife pleat", depth = "1", count = 3 }]
+"""
+    assert cut_sizes(in_print(panel))["panel"] == by("10", "15")

@@ -9,17 +9,7 @@ from estimator.measure import ZERO, Length, Unit, tape_text, total
 from estimator.needs.makeup import sewn_lengths
 from estimator.needs.selvedges import Breadth
 from estimator.written import length
-from tests.plans import (
-    HEADING,
-    by,
-    complaints,
-    cut_pieces,
-    cut_sizes,
-    in_print,
-    needed,
-    order,
-    plan,
-)
+from tests.plans import HEADING, by, complaints, cut_sizes, in_print, order, plan
 
 # The print is 45 in wide, all of it to be used; a join takes 2 x 5/8 in.
 
@@ -220,25 +210,3 @@ def test_widths_joined_make_the_ring_and_one_fewer_would_not(
     assert finished <= across - join * count < finished + length("1/16 in")
     assert all(piece.width.value <= length(f"{width}/8 in") for piece in pieces)
     assert count == 1 or (length(f"{width}/8 in") - join) * (count - 1) < finished
-
-
-def test_a_last_width_that_is_left_whole_makes_the_ring_longer_and_its_trim_too() -> None:
-    # 100 in round takes three widths of 45 less their joins of 1 1/4: 3 x 45 - 3 3/4 = 131 1/4
-    strip = """
-[[piece]]
-name = "tier"
-cut = "print"
-made = "joined strip"
-length = "9"
-ring = "100"
-last_width = "whole"
-[[trim]]
-name = "lace"
-along = "tier: bottom"
-overlap = 0
-waste = 0
-"""
-    found = in_print(strip)
-    piece = cut_pieces(found)["tier"]
-    assert (piece.quantity, piece.width.value) == (3, length("45"))
-    assert needed(found, "lace") == length("131 1/4")

@@ -1,5 +1,7 @@
 """Runs of trim and elastic, from the edges that they follow."""
 
+from __future__ import annotations
+
 import pytest
 
 from estimator import estimate
@@ -26,6 +28,8 @@ width = "11 3/8"
 length = "9"
 edges = { cap = { length = "13 1/4" } }
 """
+
+
 LACE = SKIRT + '[[trim]]\nname = "lace"\nwaste = 0\n'
 
 
@@ -228,3 +232,17 @@ def test_the_working_of_a_run_shows_each_step_in_order() -> None:
         "one repeat overlapped where the round joins",
     ]  # fmt: skip
     assert run.source.place == "apron.toml, line 22"
+
+
+def test_scallops_are_counted_as_they_are_bought_before_they_shrink() -> None:
+    trim = """
+[[trim]]
+name = "lace"
+length = "157"
+joined = "in the round"
+repeat = "1 3/4"
+shrinkage = "3 %"
+waste = 0
+"""
+    # 157 / 0.97 = 161.86 is 92.5 scallops of 1 3/4, so 93, and one overlapped: 94
+    assert needed(in_print(SKIRT + trim), "lace") == 94 * length("1 3/4")

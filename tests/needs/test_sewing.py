@@ -1,6 +1,9 @@
 """What is sewn to what: seams that cannot be, and edges that do not fit one another."""
 
+from __future__ import annotations
+
 from estimator.written import length
+from tests.needs.sleeves_and_gores import SLEEVES
 from tests.plans import HEADING, complaints, in_print, needed
 
 TWO = """
@@ -76,3 +79,12 @@ def test_a_trim_along_the_seam_of_a_strip_waits_for_the_strip() -> None:
         '[[trim]]\nname = "braid"\nwaste = 0\noverlap = 0\nends = "raw"\nalong = "frill seam"\n'
     )
     assert needed(in_print(TWO + frill), "braid") == length("80 1/2")
+
+
+def test_a_seam_of_unlike_edges_says_how_to_name_one_of_two() -> None:
+    uneven = SLEEVES + (
+        '[[piece]]\nname = "cuff"\ncut = "print"\nmade = "tube"\nwidth = "2"\nlength = "15"\n'
+        '[[seam]]\nedges = ["sleeve: bottom", "cuff: left"]\n'
+    )
+    (said,) = in_print(uneven).remarks
+    assert 'as in "1 x sleeve: bottom"' in said

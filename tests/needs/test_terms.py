@@ -1,18 +1,25 @@
 """On what terms a thing may be had: the catalog's offers, or those that a plan states."""
 
+from __future__ import annotations
+
 from decimal import Decimal
 from fractions import Fraction
 
 import pytest
 
 from estimator import Catalog, Refused, estimate
-from estimator.measure import Unit
+from estimator.measure import Length, Unit
 from estimator.needs.terms import usable_width
 from estimator.written import length
+from tests.needs.sleeves_and_gores import SLEEVES
 from tests.plans import HEADING, bought, catalog, complaints, in_print, plan
 
 PANEL = '[[piece]]\nname = "panel"\ncut = "print"\nwidth = "20 1/4"\nlength = "26"\n'
+
+
 BUYS = HEADING.replace('widths = ["45 in"]\nselvedge = "0"', 'buy = "lawn"')
+
+
 YARDS = {"per": "yd", "currency": "USD"}
 
 
@@ -171,3 +178,19 @@ def test_a_ribbon_in_several_widths_needs_one_to_be_named() -> None:
     )
     found = estimate(plan(HEADING + PANEL + ties + 'width = "5/8"\n'), shop)
     assert bought(found, "ties").width == length("5/8 in")
+
+
+def test_rows_start_on_the_repeat_that_the_print_has_after_washing() -> None:
+    text = HEADING.replace('"45 in"]', '"45 in"]\nrepeat = "10"\nshrinkage = "5 %"') + SLEEVES
+    # each sleeve is 22 1/4 long and 15 3/4 wide; three side by side would need 47 1/4, so one pair
+    tall = text.replace('"14 1/2"', '"29"')
+    (choice,) = estimate(plan(tall)).fabrics
+    starts = [row.start for row in choice.chosen.laid.cuts[0].rows]
+    assert starts == [0, 3 * length("9 1/2").ticks]
+
+
+def test_a_print_that_is_not_matched_has_its_repeat_written_as_zero() -> None:
+    text = HEADING.replace('"45 in"]', '"45 in"]\nrepeat = "0"') + PANEL
+    (choice,) = estimate(plan(text)).fabrics
+    assert choice.need.terms.repeat is None
+    assert isinstance(choice.chosen.needed, Length)

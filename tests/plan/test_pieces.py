@@ -1,5 +1,7 @@
 """Which sizes a piece takes hangs on its shape and on how it is made up."""
 
+from __future__ import annotations
+
 import pytest
 
 from estimator.edges import EdgeFinish, Finish
@@ -123,3 +125,9 @@ def test_a_whole_number_in_quotes_is_a_whole_number() -> None:
 def test_a_seam_joins_two_edges(edges: str) -> None:
     text = piece('width = "20"\nlength = "3"') + f"[[seam]]\nedges = {edges}\n"
     assert complaints(text)[0].startswith("apron.toml, line 14: edges")
+
+
+def test_a_misspelt_side_is_refused_and_told_the_nearest() -> None:
+    said = refused('width = "14 1/2"\nlength = "21"\nedges = { botom = "hem 1" }')
+    assert "'botom' is no side of a piece" in said
+    assert "did you mean 'bottom'?" in said
