@@ -14,7 +14,9 @@ from openpyxl.cell.cell import Cell
 from openpyxl.worksheet.worksheet import Worksheet
 
 from estimator import Estimate, estimate
+from estimator.bill import NO_FUNDS, Funds
 from estimator.reports.buyers_list.columns import LIST_SHEET, NUMBER_OF, SUM_MARK
+from estimator.reports.buyers_list.file import write_list
 from tests.plans import plan
 
 CLOAK = """
@@ -135,3 +137,12 @@ def texts(path: Path) -> list[str]:
         for cell in row
         if cell.value is not None
     ]
+
+
+def written(text: str, folder: Path, funds: Funds = NO_FUNDS) -> Path:
+    path = folder / "list.xlsx"
+    write_list(estimate(plan(text)), path, funds)
+    return path
+
+
+LONGER = CLOAK.replace('length = "44"', 'length = "53"')

@@ -19,43 +19,25 @@ from estimator.reports.pictures.files import all_pictures
 from estimator.reports.saving import save_page
 from estimator.reports.shopping_list import sections
 from tests.plans import plan
+from tests.reports.harbour_dress import DRESS
 from tests.shipped_plans import ALL, DEMOS, SHOPS, stem
 
 NS = "{http://www.w3.org/1999/xhtml}"
+
+
 SVG = "{http://www.w3.org/2000/svg}"
 
-DRESS = """
-[garment]
-name = "harbour dress"
-currency = "USD"
-[[fabric]]
-name = "lawn"
-widths = [{ width = "44 in", price = "8.49 per yd" }, { width = "60 in", price = "9.90 per yd" }]
-[[fabric]]
-name = "fusible"
-role = "interfacing"
-widths = ["90 cm"]
-[[piece]]
-name = "panel"
-quantity = 3
-cut = ["lawn"]
-width = "19 1/4"
-length = "31"
-[[piece]]
-name = "band"
-cut = ["lawn", { fabric = "fusible", cut_to = "finished size" }]
-made = "folded band"
-width = "2"
-length = "29 1/2"
-[[trim]]
-name = "braid"
-along = "panel: bottom"
-price = "1.13 per yd"
-[[notion]]
-name = "button"
-quantity = 7
-sold = [{ put_up = "pack of 3", price = "2.35 each" }]
+ELASTIC = """[[elastic]]
+name = "cuff elastic"
+measure = "8"
+quantity = 2
+price = "0.55 per yd"
 """
+TWO_WIDTHS = (
+    DRESS.replace('colour = "sea green"\n', "")
+    .replace('"8.49 per yd" }', '"8.49 per yd" }, { width = "60 in", price = "9.90 per yd" }')
+    .replace(ELASTIC, "")
+)
 
 
 def parsed(text: str) -> Element:
@@ -87,7 +69,7 @@ def demo(path: Path) -> Estimate:
 
 @pytest.fixture(scope="module")
 def page() -> Element:
-    return page_of(estimate(plan(DRESS)))
+    return page_of(estimate(plan(TWO_WIDTHS)))
 
 
 @pytest.mark.parametrize("path", ALL, ids=stem)
@@ -115,7 +97,7 @@ def test_the_total_and_the_sums_of_the_parts_are_those_of_the_estimate(path: Pat
 
 
 def test_nothing_of_the_page_is_fetched_from_anywhere(page: Element) -> None:
-    text = page_text(estimate(plan(DRESS)))
+    text = page_text(estimate(plan(TWO_WIDTHS)))
     named = set(re.findall(r"https?://[^\s\"'<>]*", text))
     assert named == {"http://www.w3.org/2000/svg"}, "the name of the standard, which is not fetched"
     assert not re.search(r"url\(|@import|srcset|\bfetch\(|XMLHttpRequest", text)
@@ -161,7 +143,7 @@ def test_every_table_has_a_caption_and_heads_with_their_scope(page: Element) -> 
 
 
 def test_each_line_has_a_box_to_tick_that_is_named_and_remembered_by_its_key() -> None:
-    found = estimate(plan(DRESS))
+    found = estimate(plan(TWO_WIDTHS))
     page = page_of(found)
     labels = {one.get("for"): text_of(one) for one in all_of(page, "label")}
     boxes = all_of(page, "input")
@@ -190,7 +172,7 @@ def test_a_line_without_a_price_has_room_to_write_one(page: Element) -> None:
 
 
 def test_each_layout_each_trim_and_each_choice_of_widths_is_drawn_with_a_title() -> None:
-    found = estimate(plan(DRESS))
+    found = estimate(plan(TWO_WIDTHS))
     drawn = list(page_of(found).iter(f"{SVG}svg"))
     titles = [one.title for one in all_pictures(found)]
     assert [text_of(one[0]) for one in drawn] == titles
@@ -208,7 +190,7 @@ def test_the_cut_list_has_every_piece_with_its_cut_size(page: Element) -> None:
 
 def test_a_line_tells_what_may_be_bought_instead(page: Element) -> None:
     # 3 panels and the band on 60 in cloth
-    (other,) = (line.instead for one in sections(estimate(plan(DRESS))) for line in one.lines
+    (other,) = (line.instead for one in sections(estimate(plan(TWO_WIDTHS))) for line in one.lines
                 if line.item == "lawn")  # fmt: skip
     assert other[0].startswith("60 in: ")
     said = [text_of(one) for one in all_of(page, "p") if "Instead:" in text_of(one)]
@@ -229,7 +211,9 @@ def section_of(root: Element, name: str) -> Element:
 
 
 def test_the_page_says_what_is_to_be_done_before_sewing() -> None:
-    found = estimate(plan(DRESS.replace('name = "lawn"', 'name = "lawn"\nfibres = "cotton"', 1)))
+    found = estimate(
+        plan(TWO_WIDTHS.replace('name = "lawn"', 'name = "lawn"\nfibres = "cotton"', 1))
+    )
     assert any("cotton" in line or "wash" in line for line in found.advice)
     said = [text_of(one) for one in all_of(section_of(page_of(found), "before"), "li")]
     assert said == [" ".join(line.split()) for line in found.advice]
@@ -248,8 +232,8 @@ def test_the_measure_sheet_is_a_part_of_the_page_with_room_to_write_in(page: Ele
 
 
 def test_the_measure_sheet_of_one_garment_lies_open_and_those_of_several_are_folded() -> None:
-    other = DRESS.replace("harbour dress", "quay dress").replace('"31"', '"28"')
-    for texts, opened in ((DRESS,), {""}), ((DRESS, other), {None}):
+    other = TWO_WIDTHS.replace("harbour dress", "quay dress").replace('"31"', '"28"')
+    for texts, opened in ((TWO_WIDTHS,), {""}), ((TWO_WIDTHS, other), {None}):
         found = estimate(Job(tuple(GarmentOrder(plan(text)) for text in texts)))
         sheets = all_of(section_of(page_of(found), "measured"), "summary")
         titles = [text_of(one) for one in sheets if "Measure sheet" in text_of(one)]
@@ -288,8 +272,8 @@ HOSTILE = {
 @pytest.mark.parametrize("name", HOSTILE.values(), ids=HOSTILE)
 def test_whatever_things_are_called_comes_out_as_harmless_text(name: str) -> None:
     written = "".join(f"\\u{ord(char):04x}" if ord(char) < 65536 else char for char in name)
-    plain = page_of(estimate(plan(DRESS)))
-    text = DRESS
+    plain = page_of(estimate(plan(TWO_WIDTHS)))
+    text = TWO_WIDTHS
     for old in ("harbour dress", "lawn", "panel", "braid", "button"):
         text = text.replace(f'"{old}', f'"{written}{old}')
     root = page_of(estimate(plan(text)))
@@ -312,13 +296,13 @@ def test_an_estimate_with_nothing_to_buy_makes_a_page_that_says_so() -> None:
 
 
 def test_the_same_plan_gives_the_same_page() -> None:
-    assert page_text(estimate(plan(DRESS))) == page_text(estimate(plan(DRESS)))
+    assert page_text(estimate(plan(TWO_WIDTHS))) == page_text(estimate(plan(TWO_WIDTHS)))
 
 
 def test_a_page_is_written_over_an_older_one_of_ours(tmp_path: Path) -> None:
     file = tmp_path / "list.html"
-    save_page(page_text(estimate(plan(DRESS))), file)
-    save_page(page_text(estimate(plan(DRESS.replace("harbour", "market")))), file)
+    save_page(page_text(estimate(plan(TWO_WIDTHS))), file)
+    save_page(page_text(estimate(plan(TWO_WIDTHS.replace("harbour", "market")))), file)
     assert "market dress" in file.read_text(encoding="utf-8")
 
 
@@ -327,7 +311,7 @@ def test_a_page_is_never_written_over_what_is_not_ours(text: str, tmp_path: Path
     file = tmp_path / "list.html"
     file.write_text(text, encoding="utf-8")
     with pytest.raises(Refused, match=r"is no page of ours"):
-        save_page(page_text(estimate(plan(DRESS))), file)
+        save_page(page_text(estimate(plan(TWO_WIDTHS))), file)
     assert file.read_text(encoding="utf-8") == text
 
 
