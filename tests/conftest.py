@@ -6,6 +6,9 @@ from pathlib import Path
 import pytest
 from hypothesis import settings
 
+from tests.command_line import run as run
+from tests.command_line import skirt as skirt
+
 os.environ["ESTIMATOR_MEMORY"] = "off"  # no test hangs on what another run has worked out
 
 settings.register_profile("house", deadline=None, derandomize=True, max_examples=40)
