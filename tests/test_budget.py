@@ -15,6 +15,7 @@ from estimator.shops import Shops
 from estimator.would_save import would_save
 from estimator.written import length
 from tests.plans import catalog, plan
+from tests.tiers import tier
 
 
 def money(text: str) -> Decimal:
@@ -124,31 +125,9 @@ def changes(found: Estimate) -> list[tuple[str, str]]:
 def test_another_width_of_a_fabric_that_sets_a_ring_counts_the_trim_round_it() -> None:
     # two widths of 60 in are joined to a ring of 120 - 4 x 5/8 in, two of 45 in to 90 - 2 1/2 in:
     # lace with an overlap of 1/2 in and 5 % waste takes 123.9 and 92.4 in, 3 1/2 and 2 5/8 yd
-    text = """
-[garment]
-name = "tier"
-unit = "in"
-currency = "USD"
-[[fabric]]
-name = "voile"
-straightening = "0"
-selvedge = "0"
-price = "5 per yd"
-widths = ["45 in", "60 in"]
-width = "60 in"
-[[piece]]
-name = "tier"
-cut = "voile"
-made = "joined strip"
-length = "10"
-widths = 2
-[[trim]]
-name = "lace"
-along = "tier: bottom"
-price = "9 per yd"
-"""
-    found = estimate(plan(text))
-    free = estimate(plan(text.replace('width = "60 in"\n', "")))
+    text = tier(lace="9")
+    free = estimate(plan(text))
+    found = estimate(plan(text.replace('name = "voile"', 'name = "voile"\nwidth = "60 in"')))
     assert free.fabrics[0].chosen.width == length("45 in")
     assert changes(found) == [("voile: 45 in wide", str(found.cost - free.cost))]
     assert found.cost - free.cost == money("7.87")  # 7/8 yd of lace

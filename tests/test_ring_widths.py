@@ -5,32 +5,7 @@ from __future__ import annotations
 from estimator import estimate
 from estimator.written import length
 from tests.plans import complaints, plan
-
-TIER = """
-[garment]
-name = "tier"
-currency = "USD"
-straightening = "0"
-selvedge = "0"
-[[fabric]]
-name = "voile"
-widths = [{widths}]
-[[piece]]
-name = "tier"
-cut = "voile"
-made = "joined strip"
-length = "10"
-widths = 2
-[[trim]]
-name = "lace"
-along = "tier: bottom"
-price = "{lace} per yd"
-"""
-BOTH = '{ width = "45 in", price = "5 per yd" }, { width = "60 in", price = "5 per yd" }'
-
-
-def tier(widths: str = BOTH, lace: str = "1", more: str = "") -> str:
-    return TIER.replace("{widths}", widths).replace("{lace}", lace) + more
+from tests.tiers import tier
 
 
 def test_both_widths_are_compared_and_the_cheaper_bill_is_bought() -> None:

@@ -8,6 +8,8 @@ from functools import partial
 from hypothesis import strategies as st
 
 from estimator.layout import Blank, Cloth, Held
+from estimator.layout.box import Box, box_for
+from estimator.layout.kinds import Kind, kinds_of
 
 
 def up_to_a_step(length: int, *, step: int) -> int:
@@ -44,3 +46,12 @@ def cuttings(
         held = draw(st.sampled_from(Held)) if some_held and not may_turn else Held.FREE
         blanks.append(Blank(f"piece {index}", across, along, copies, may_turn, held))
     return Cloth(width, repeat, buys_by(step), across_repeat), blanks
+
+
+def box_with_room(
+    cloth: Cloth, blanks: list[Blank], slack: int
+) -> tuple[Box | None, tuple[Kind, ...]]:
+    """The box as long as the area of the blanks asks, and ``slack`` longer, with their kinds."""
+    kinds = kinds_of(blanks)
+    area = sum(one.width * one.length * one.quantity for one in blanks)
+    return box_for(kinds, cloth, area // cloth.width + slack, 1), kinds

@@ -12,7 +12,7 @@ from estimator.layout.kinds import kinds_of, placements_of
 from estimator.layout.overflow import completed
 from estimator.layout.refill import LINES, WHOLE_BOXES_FIRST, kept, line_of
 from estimator.layout.wide_beam import LEANINGS, WideBeam
-from tests.layout.cuttings import cuttings
+from tests.layout.cuttings import box_with_room, cuttings
 from tests.verify_layout import assert_sound
 
 
@@ -57,9 +57,7 @@ def test_a_box_filled_anew_beyond_a_line_can_be_cut_and_what_was_kept_lies_where
     cutting, slack, share, leaning
 ):
     cloth, blanks = cutting
-    kinds = kinds_of(blanks)
-    area = sum(b.width * b.length * b.quantity for b in blanks)
-    box = box_for(kinds, cloth, area // cloth.width + slack, 1)
+    box, kinds = box_with_room(cloth, blanks, slack)
     if box is None:
         return
     spots = spots_from(completed(box, []), kinds, cloth, 1)

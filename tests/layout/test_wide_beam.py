@@ -15,7 +15,7 @@ from estimator.layout.fill import FINEST_GRID
 from estimator.layout.kinds import kinds_of, placements_of
 from estimator.layout.wide_beam import LEANINGS, WideBeam
 from tests.benchmarks.rectangles import cut_up
-from tests.layout.cuttings import cuttings
+from tests.layout.cuttings import box_with_room, cuttings
 from tests.verify_layout import assert_sound
 
 PLENTY = 10_000_000
@@ -27,9 +27,7 @@ def test_what_a_wide_beam_finds_can_be_cut_whichever_side_it_fills_from(
     cutting, slack, leaning, on_side
 ):
     cloth, blanks = cutting
-    kinds = kinds_of(blanks)
-    area = sum(b.width * b.length * b.quantity for b in blanks)
-    box = box_for(kinds, cloth, area // cloth.width + slack, 1)
+    box, kinds = box_with_room(cloth, blanks, slack)
     if box is None:
         return
     asked = box.on_its_side() if on_side else box

@@ -10,8 +10,6 @@ cut = "print"
 width = "14 1/2"
 length = "21"
 """
-
-
 GORES = """
 [[piece]]
 name = "gore"

@@ -28,8 +28,6 @@ width = "11 3/8"
 length = "9"
 edges = { cap = { length = "13 1/4" } }
 """
-
-
 LACE = SKIRT + '[[trim]]\nname = "lace"\nwaste = 0\n'
 
 

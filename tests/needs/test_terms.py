@@ -15,11 +15,7 @@ from tests.needs.sleeves_and_gores import SLEEVES
 from tests.plans import HEADING, bought, catalog, complaints, in_print, plan
 
 PANEL = '[[piece]]\nname = "panel"\ncut = "print"\nwidth = "20 1/4"\nlength = "26"\n'
-
-
 BUYS = HEADING.replace('widths = ["45 in"]\nselvedge = "0"', 'buy = "lawn"')
-
-
 YARDS = {"per": "yd", "currency": "USD"}
 
 

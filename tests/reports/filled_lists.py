@@ -46,6 +46,7 @@ name = "clasp"
 quantity = 2
 price = "3.40 each"
 """
+LONGER = CLOAK.replace('length = "44"', 'length = "53"')
 
 
 needs_office = pytest.mark.skipif(
@@ -140,9 +141,7 @@ def texts(path: Path) -> list[str]:
 
 
 def written(text: str, folder: Path, funds: Funds = NO_FUNDS) -> Path:
+    """The list of a plan, in a file of its own."""
     path = folder / "list.xlsx"
     write_list(estimate(plan(text)), path, funds)
     return path
-
-
-LONGER = CLOAK.replace('length = "44"', 'length = "53"')

@@ -23,8 +23,6 @@ from tests.reports.harbour_dress import DRESS
 from tests.shipped_plans import ALL, DEMOS, SHOPS, stem
 
 NS = "{http://www.w3.org/1999/xhtml}"
-
-
 SVG = "{http://www.w3.org/2000/svg}"
 
 ELASTIC = """[[elastic]]

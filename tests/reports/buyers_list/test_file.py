@@ -56,19 +56,11 @@ def test_a_list_written_again_unchanged_is_the_same_to_the_byte(path: Path) -> N
 
 
 FILLED = [one.heading for one in COLUMNS if one.by_buyer and one.heading != "Got it"]
-
-
 ITEMS = ["wool", "lining", "braid", "clasp"]
-
-
 WORDS = st.text(
     st.characters(codec="utf-8", exclude_categories=["C", "Z"]), min_size=1, max_size=30
 )
-
-
 VALUES = st.one_of(WORDS, st.integers(0, 999), st.decimals(0, 99, places=2).map(float))
-
-
 OWN = st.dictionaries(
     st.sampled_from(["Item", "Buy", "Unit", "Price", "Notes", "Your notes"]), VALUES, min_size=1
 )
