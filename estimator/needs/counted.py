@@ -9,6 +9,7 @@ from estimator.catalog import Catalog
 from estimator.faults import Faults
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Length
+from estimator.needs.as_one import as_one
 from estimator.needs.closures import counted_bones, sold_ready_cut
 from estimator.needs.counts import count_of
 from estimator.needs.terms import buying_terms, notes_on
@@ -93,12 +94,8 @@ def counted_together(first: CountNeed, second: CountNeed) -> CountNeed:
     """What two garments take of one thing, bought as one."""
     total = first.count + second.count
     return replace(
-        first,
-        key=key_of(first.terms.item, first.terms.colour, first.names + second.names),
-        names=tuple(dict.fromkeys(first.names + second.names)),
-        notes=tuple(dict.fromkeys(first.notes + second.notes)),
+        as_one(first, second),
         count=total,
         steps=(*first.steps, Step(f"{second.sources[0]}", Operation.ADD, second.count, total)),
         takes=first.takes + second.takes,
-        sources=first.sources + second.sources,
     )
