@@ -8,12 +8,12 @@ bought together.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from decimal import Decimal
 from fractions import Fraction
 
-from estimator.buying.types import Purchase, total_cost
+from estimator.buying.types import Purchase, by_what_is_bought, known_cost
 from estimator.estimate import settle
 from estimator.estimated import Estimate, Saved, bill_with_charges, listed
 from estimator.job import Job
@@ -53,8 +53,8 @@ def settled_together(job: Job, whole: Estimate, apart: Sequence[Estimate]) -> Es
     return settle(replace(least, job=job))
 
 
-def _singly(apart: Sequence[Estimate]) -> Lines:
-    return _by_what_is_bought([line for one in apart for line in one.purchases])
+def _singly(apart: Sequence[Estimate]) -> dict[object, list[Purchase]]:
+    return by_what_is_bought([line for one in apart for line in one.purchases])
 
 
 def _apart(whole: Estimate, apart: Sequence[Estimate]) -> Estimate:
@@ -65,17 +65,9 @@ def _apart(whole: Estimate, apart: Sequence[Estimate]) -> Estimate:
     return replace(whole, fabrics=fabrics, purchases=listed(fabrics, others), granted=granted)
 
 
-Lines = dict[object, list[Purchase]]
-
-
-def _by_what_is_bought(lines: Sequence[Purchase]) -> Lines:
-    found: Lines = {}
-    for line in lines:
-        found.setdefault(line.alike, []).append(line)
-    return found
-
-
-def _cheapest(whole: Estimate, apart: Sequence[Estimate], singly: Lines) -> Estimate:
+def _cheapest(
+    whole: Estimate, apart: Sequence[Estimate], singly: Mapping[object, Sequence[Purchase]]
+) -> Estimate:
     if any(choice.need.sets_rings for choice in whole.fabrics):
         if _has_to_match(whole) or not _costs_less(
             [line for own in singly.values() for line in own], whole.purchases
@@ -84,7 +76,7 @@ def _cheapest(whole: Estimate, apart: Sequence[Estimate], singly: Lines) -> Esti
         return _apart(whole, apart)
     dearer = dict.fromkeys(
         alike
-        for alike, lines in _by_what_is_bought(whole.purchases).items()
+        for alike, lines in by_what_is_bought(whole.purchases).items()
         if not _one_lot(alike) and _costs_less(singly.get(alike, []), lines)
     )
     if not dearer:
@@ -115,21 +107,19 @@ def _one_lot(alike: object) -> bool:
 
 def _costs_less(lines: Sequence[Purchase], than: Sequence[Purchase]) -> bool:
     """Whether lines have prices throughout, and cost less than others that have."""
-    if not lines or any(line.buy.cost is None for line in (*lines, *than)):
-        return False
-    return total_cost(lines) < total_cost(than)
+    cost, other = known_cost(lines), known_cost(than)
+    return bool(lines) and cost is not None and other is not None and cost < other
 
 
-def _saved(best: Estimate, singly: Lines) -> list[Saved]:
+def _saved(best: Estimate, singly: Mapping[object, Sequence[Purchase]]) -> list[Saved]:
     """What is saved on each thing that several garments need."""
     found = []
-    for alike, lines in _by_what_is_bought(best.purchases).items():
+    for alike, lines in by_what_is_bought(best.purchases).items():
         own = singly.get(alike, [])
         if len(own) < 2:
             continue
-        money = None
-        if all(line.buy.cost is not None for line in (*own, *lines)):
-            money = total_cost(own) - total_cost(lines)
+        alone, together = known_cost(own), known_cost(lines)
+        money = None if alone is None or together is None else alone - together
         units = {(line.buy.unit, line.width) for line in (*own, *lines)}
         amount = None
         if len(units) == 1:

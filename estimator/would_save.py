@@ -17,9 +17,9 @@ from estimator.buying.fabric_widths import (
     offers_by_width,
 )
 from estimator.buying.small_things import lines_for
-from estimator.buying.types import Purchase
+from estimator.buying.types import Purchase, by_what_is_bought, known_cost
 from estimator.catalog import EACH
-from estimator.estimate import estimate as estimated
+from estimator.estimate import estimate as estimate_of
 from estimator.estimate import settle
 from estimator.estimated import Estimate
 from estimator.faults import Refused, Wrong
@@ -88,7 +88,7 @@ def _otherwise(
     need = replace(choice.need, terms=replace(choice.need.terms, **terms))
     try:
         if need.sets_rings or (need.hanging and any(one.need.sets_rings for one in new.fabrics)):
-            whole = estimated(_planned_anew(new, choice, in_plan))
+            whole = estimate_of(_planned_anew(new, choice, in_plan))
             other = next(one for one in whole.fabrics if one.need.used_as == need.used_as)
             same = whole.unpriced == new.unpriced
             return (other.chosen.width, new.cost - whole.cost) if same else None
@@ -119,25 +119,21 @@ def _planned_anew(new: Estimate, choice: FabricChoice, in_plan: dict[str, Any]) 
 def _of_joins(estimate: Estimate) -> Iterator[Saving]:
     """Trims on cards or spools that take fewer of them where a run may be joined once."""
     unit = estimate.job.garments[0].tape
-    overlap = max(one.plan.garment.rules.overlap for one in estimate.job.garments)
-    for lines in _by_what_is_bought(estimate.purchases).values():
+    for lines in by_what_is_bought(estimate.purchases).values():
         need = lines[0].need
         if not isinstance(need, LengthNeed) or any(line.taken for line in lines):
             continue
         shops = {line.buy.offer.shop for line in lines}
         offers = tuple(one for one in need.terms.offers if one.shop in shops)
-        if all(one.put_up.cut_to_length for one in offers) or _cost(lines) is None:
+        if all(one.put_up.cut_to_length for one in offers) or known_cost(lines) is None:
             continue
-        runs = tuple(
-            run if run.joins else replace(run, joins=1, overlap=run.repeat or overlap)
-            for run in need.runs
-        )
+        runs = tuple(run if run.joins else replace(run, joins=1) for run in need.runs)
         try:
             terms = replace(need.terms, offers=offers)
             joined = lines_for(replace(need, runs=runs, terms=terms), unit)
         except Wrong:
             continue
-        before, after = _cost(lines), _cost(joined)
+        before, after = known_cost(lines), known_cost(joined)
         if before is not None and after is not None and after < before:
             yield Saving(
                 f"{lines[0].title}: a join in a run, on {_put_ups(joined)}", before - after
@@ -148,10 +144,10 @@ def _of_other_shops(estimate: Estimate) -> Iterator[Saving]:
     """What is bought dearer than it is elsewhere, less what a visit there costs."""
     new, charges = estimate.bought_new, estimate.job.shops.charges
     visited = {one.shop for one in estimate.visits}
-    now = _by_what_is_bought(estimate.purchases)
-    for alike, lines in _by_what_is_bought(new.purchases if new else ()).items():
+    now = by_what_is_bought(estimate.purchases)
+    for alike, lines in by_what_is_bought(new.purchases if new else ()).items():
         own = now.get(alike, [])
-        before, after = _cost(own), _cost(lines)
+        before, after = known_cost(own), known_cost(lines)
         shops = sorted({one.buy.offer.shop for one in lines if one.buy.offer.shop} - visited)
         if not own or not shops or before is None or after is None:
             continue
@@ -159,18 +155,6 @@ def _of_other_shops(estimate: Estimate) -> Iterator[Saving]:
         if money > 0:
             at = " and ".join(shops)
             yield Saving(f"{lines[0].title}: {_put_ups(lines)} at {at}", money)
-
-
-def _by_what_is_bought(lines: Iterable[Purchase]) -> dict[object, list[Purchase]]:
-    found: dict[object, list[Purchase]] = {}
-    for line in lines:
-        found.setdefault(line.alike, []).append(line)
-    return found
-
-
-def _cost(lines: Iterable[Purchase]) -> Decimal | None:
-    costs = [line.buy.cost for line in lines]
-    return None if None in costs else sum((one for one in costs if one), Decimal(0))
 
 
 def _put_ups(lines: Iterable[Purchase]) -> str:

@@ -23,7 +23,7 @@ Set = frozenset[str]
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class Supply:
     """One way to have a thing: the lines on which it is bought, and the choice that a fabric is."""
 
     lines: tuple[Purchase, ...]
@@ -56,15 +56,15 @@ class Way:
 class _Bill:
     """What is bought if only some shops are gone to, and how many things have no price there."""
 
-    ways: tuple[Way, ...]
+    ways: tuple[Supply, ...]
     unpriced: int
     total: Decimal
     visited: Set
 
 
 def at_shops(
-    things: Sequence[Sequence[Way]], shops: Shops
-) -> tuple[tuple[Way, ...], tuple[Visit, ...], bool]:
+    things: Sequence[Sequence[Supply]], shops: Shops
+) -> tuple[tuple[Supply, ...], tuple[Visit, ...], bool]:
     """The way each thing is had, the shops visited by name, and whether all sets were tried.
 
     ``things`` holds for each thing its ways, of which one at least is there; the first goes before
@@ -87,7 +87,7 @@ def at_shops(
     return best.ways, visits, all_tried
 
 
-def _in_order(ways: Sequence[Way]) -> list[Way]:
+def _in_order(ways: Sequence[Supply]) -> list[Supply]:
     """The cheapest first; after those with a price the others, what buys least first."""
     return sorted(
         ways,
@@ -95,7 +95,7 @@ def _in_order(ways: Sequence[Way]) -> list[Way]:
     )
 
 
-def _bill(things: Sequence[Sequence[Way]], some: Set, shops: Shops) -> _Bill | None:
+def _bill(things: Sequence[Sequence[Supply]], some: Set, shops: Shops) -> _Bill | None:
     """What is bought at some of the shops; None where a thing is not had there."""
     chosen = []
     for ways in things:
@@ -120,7 +120,7 @@ def _rank(bill: _Bill, shops: Shops) -> Rank:
     return bill.unpriced, bill.total, len(bill.visited), sorted(bill.visited)
 
 
-def _leaving_out(things: Sequence[Sequence[Way]], named: Sequence[str], shops: Shops) -> _Bill:
+def _leaving_out(things: Sequence[Sequence[Supply]], named: Sequence[str], shops: Shops) -> _Bill:
     """From all shops on, without the one that is best left out, until that saves nothing."""
     best = _bill(things, frozenset(named), shops)
     assert best is not None, "at all shops together everything is had"
@@ -134,7 +134,7 @@ def _leaving_out(things: Sequence[Sequence[Way]], named: Sequence[str], shops: S
         best = next_best
 
 
-def _without_one(things: Sequence[Sequence[Way]], some: Set, shops: Shops) -> Iterator[_Bill]:
+def _without_one(things: Sequence[Sequence[Supply]], some: Set, shops: Shops) -> Iterator[_Bill]:
     for shop in sorted(some):
         bill = _bill(things, some - {shop}, shops)
         if bill is not None:

@@ -23,7 +23,7 @@ from estimator.buying.joining import (
     joined_filling,
 )
 from estimator.buying.run_sums import all_runs
-from estimator.buying.types import Buy, Part, Way
+from estimator.buying.types import NOT_PROVED, Buy, Part, Way
 from estimator.catalog import Offer
 from estimator.faults import Wrong
 from estimator.measure import Length, Unit, shop_text, tape_text, whole_ticks
@@ -31,7 +31,6 @@ from estimator.needs.types import LengthNeed, Run
 from estimator.working import Operation, Reckoning, Step
 
 MOST_RUNS_ON_CARDS = 5_000
-NOT_PROVED = "the least found, by a rule: a cheaper filling may be possible"
 
 
 def ways_on_put_ups(need: LengthNeed, unit: Unit) -> list[Way]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from estimator.buying.at_shops import MOST_TRIED, Way, at_shops
+from estimator.buying.at_shops import MOST_TRIED, Supply, at_shops
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.one_width import WidthOption, matching
 from estimator.buying.remnants_first import cut_from_stash_first
@@ -48,7 +48,7 @@ def settled(
     nor a further shop makes the whole dearer. Complaints are worded in ``unit``.
     """
     store = _Store(stash)
-    things: list[tuple[Way, ...]] = []
+    things: list[tuple[Supply, ...]] = []
     for choice in fabrics:
         item, colour = choice.need.terms.item or _item(choice.need.terms), choice.need.terms.colour
         tried = cut_from_stash_first(choice, store.of(item, colour))
@@ -57,7 +57,7 @@ def settled(
         )
         things.append(tuple(_of_fabric(tried)))
     for need, lines in _by_need(others):
-        ways = [Way(lines)]
+        ways = [Supply(lines)]
         if need is not None:
             item = need.terms.item or need.terms.offers[0].item
             singles = store.of(item, need.terms.colour)
@@ -97,7 +97,7 @@ def _ways(option: WidthOption) -> tuple[WidthOption, ...]:
     return (option, *option.elsewhere)
 
 
-def _of_fabric(choice: FabricChoice) -> Iterator[Way]:
+def _of_fabric(choice: FabricChoice) -> Iterator[Supply]:
     """A fabric at each width and shop, the chosen one first; where it sets rings at that width."""
     if choice.need.sets_rings:
         options = [choice.chosen]
@@ -112,7 +112,7 @@ def _of_fabric(choice: FabricChoice) -> Iterator[Way]:
             whole = replace(way, elsewhere=tuple(replace(one, elsewhere=()) for one in beside))
             own = tuple(whole if one is option else one for one in choice.options)
             here = replace(choice, options=own, chosen=whole)
-            yield Way((here.purchase,), here)
+            yield Supply((here.purchase,), here)
 
 
 def _by_need(lines: Sequence[Purchase]) -> Iterator[tuple[Need | None, Lines]]:
@@ -129,14 +129,14 @@ def _lines_for(need: Need, unit: Unit) -> Lines:
 
 def _of_small_thing(
     need: Need, lines: Lines, singles: Sequence[Single], unit: Unit, shops: Shops
-) -> Iterator[Way]:
+) -> Iterator[Supply]:
     """A trim or notion from all shops and, where shops are weighed, from each one alone."""
 
     def buying(asked: Need) -> Lines:
         return _lines_for(asked, unit)
 
     if singles:
-        yield Way(with_stock(need, lines, singles, buying))
+        yield Supply(with_stock(need, lines, singles, buying))
     names = dict.fromkeys(offer.shop for offer in need.terms.offers)
     for shop in names if shops.matter and len(names) > 1 else ():
 
@@ -155,7 +155,7 @@ def _of_small_thing(
             own = _sold_at(shop, need) if isinstance(need, ThreadNeed) else need
             found = with_stock(own, here, singles, at_shop)
             here = tuple(replace(line, need=need) for line in found)
-        yield Way(here)
+        yield Supply(here)
 
 
 def _sold_at(shop: str, need: Need) -> Need:

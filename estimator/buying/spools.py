@@ -8,7 +8,7 @@ counted in whatever their caller counts them in.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from estimator.buying.fillings import Holder, sets_of_put_ups
@@ -27,13 +27,15 @@ class Spools:
     """What is bought, and what each demand winds off.
 
     ``in_hand`` names for each demand those it has of what is in hand, in the order in which they
-    are used up; ``bought`` counts the put-ups of each holder.
+    are used up; ``bought`` counts the put-ups of each holder. Where it is not ``proved``, a limit
+    on the search was met, and another mix may cost less.
     """
 
     wound: tuple[Wound, ...]
     bought: tuple[int, ...]
     cost: int
     in_hand: tuple[tuple[int, ...], ...] = ()
+    proved: bool = True
 
 
 def least_spools(
@@ -51,8 +53,8 @@ def least_spools(
         key=lambda one: (one.cost, _held(one.bought, holders)),
     )
     if mix and len(sizes) > 1:
-        best = _mixed(left, holders, best) or best
-    return Spools(best.wound, best.bought, best.cost, given)
+        best = _mixed(left, holders, best)
+    return replace(best, in_hand=given)
 
 
 def _held(bought: Sequence[int], holders: Sequence[Holder]) -> int:
@@ -86,14 +88,17 @@ def _of_size(left: Sequence[int], holders: Sequence[Holder], holds: int) -> Spoo
     return Spools(tuple(wound), bought, cost)
 
 
-def _mixed(left: Sequence[int], holders: Sequence[Holder], best: Spools) -> Spools | None:
-    """The cheapest set of several sizes that costs less; None where none is found."""
+def _mixed(left: Sequence[int], holders: Sequence[Holder], best: Spools) -> Spools:
+    """The cheapest set of several sizes that costs less than ``best``, or that one."""
     bulk, many = _bulk(left, holders)
     rest = [one - n * holders[bulk].holds for one, n in zip(left, many, strict=True)]
     paid = sum(many) * holders[bulk].cost
     most = sum(-(-one // min(holder.holds for holder in holders)) for one in rest)
     search = _Search(rest, holders)
-    for cost, chosen in sets_of_put_ups(holders, best.cost - paid, sum(rest), most) or []:
+    sets = sets_of_put_ups(holders, best.cost - paid, sum(rest), most)
+    if sets is None:
+        return replace(best, proved=False)
+    for cost, chosen in sets:
         wound = search.wound_off(chosen)
         if wound is None:
             continue
@@ -107,8 +112,9 @@ def _mixed(left: Sequence[int], holders: Sequence[Holder], best: Spools) -> Spoo
             {**one, holds: one.get(holds, 0) + n} if n else one
             for one, n in zip(wound, many, strict=True)
         ]
-        return Spools(tuple(all_wound), tuple(bought), cost + paid)
-    return None
+        found = Spools(tuple(all_wound), tuple(bought), cost + paid)
+        return replace(found, proved=not search.is_spent)
+    return replace(best, proved=not search.is_spent)
 
 
 def _bulk(left: Sequence[int], holders: Sequence[Holder]) -> tuple[int, list[int]]:
@@ -128,6 +134,11 @@ class _Search:
         self.demands, self.holders = demands, holders
         self.sizes = sorted({one.holds for one in holders}, reverse=True)
         self.steps = 0
+
+    @property
+    def is_spent(self) -> bool:
+        """Whether the limit was met, so that what was not found may be there all the same."""
+        return self.steps > MOST_STEPS
 
     def wound_off(self, chosen: Sequence[int]) -> tuple[Wound, ...] | None:
         """For each demand so many spools of each size, and none that it could do without."""
@@ -149,7 +160,7 @@ class _Search:
             return []
         for counts in self._enough(self.demands[order[0]], spools, 0):
             self.steps += 1
-            if self.steps > MOST_STEPS:
+            if self.is_spent:
                 return None
             left = [had - count for had, count in zip(spools, counts, strict=True)]
             if (rest := self._next(order[1:], left)) is not None:

@@ -10,7 +10,7 @@ from math import lcm
 from estimator.buying.cut_lengths import break_note
 from estimator.buying.fillings import Holder
 from estimator.buying.spools import Spools, Wound, least_spools
-from estimator.buying.types import Buy, Part, Purchase, Way, nothing_bought
+from estimator.buying.types import NOT_PROVED, Buy, Part, Purchase, Way, nothing_bought
 from estimator.catalog import Offer
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, shop_text, total, whole_ticks
@@ -173,7 +173,8 @@ def _worded(
             left += _left_of_size(on_one(offer), demands, spools, in_hand)
         wound = _wound_on(on_one(offer), demands, spools, in_hand)[in_larger : in_larger + here]
         needed = whole_ticks(sum(wound, Fraction(0)))
-        found.append(Part(replace(buy, left=tuple(left)), needed))
+        note = "; ".join(filter(None, (buy.note, "" if spools.proved else NOT_PROVED)))
+        found.append(Part(replace(buy, left=tuple(left), note=note), needed))
     return tuple(found)
 
 

@@ -80,6 +80,10 @@ class Buy:
         return self.offer.put_up.text
 
 
+NOT_PROVED = "the least found, by a rule: a cheaper filling may be possible"
+"""What the buyer is told where a search met its limit."""
+
+
 @dataclass(frozen=True, slots=True)
 class Part:
     """What is bought on one offer, and how much of the need that meets."""
@@ -165,6 +169,20 @@ def least_way(ways: Sequence[Way]) -> Way:
         ways,
         key=lambda way: (sum(part.buy.cost or Decimal(0) for part in way), len(way), amount(way)),
     )
+
+
+def known_cost(lines: Iterable[Purchase]) -> Decimal | None:
+    """What lines cost together; None where a price lacks."""
+    costs = [line.buy.cost for line in lines]
+    return None if None in costs else sum((one for one in costs if one), Decimal(0))
+
+
+def by_what_is_bought(lines: Iterable[Purchase]) -> dict[object, list[Purchase]]:
+    """The lines that are bought as one, by what they have ``alike``, in their order."""
+    found: dict[object, list[Purchase]] = {}
+    for line in lines:
+        found.setdefault(line.alike, []).append(line)
+    return found
 
 
 def with_own_keys(purchases: Sequence[Purchase]) -> tuple[Purchase, ...]:

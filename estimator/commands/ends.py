@@ -23,7 +23,7 @@ WORTH_A_BAR = 8
 """With fewer garments the work is done before a bar is seen."""
 
 
-def estimated(
+def estimate_of_files(
     plans: list[Path],
     catalog: Path | None,
     stash: Path | None = None,

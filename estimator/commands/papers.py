@@ -8,7 +8,7 @@ from typing import Annotated
 
 import typer
 
-from estimator.commands.ends import complain, estimated, refusing, say, say_json
+from estimator.commands.ends import complain, estimate_of_files, refusing, say, say_json
 from estimator.commands.options import (
     CatalogOption,
     JsonOption,
@@ -40,7 +40,7 @@ def show(
       estimator show dress.toml --catalog shop
       estimator show dress.toml apron.toml --catalog shop     (bought together)
     """
-    found = estimated(plans, catalog, stash, shops, thorough=thorough, units=units)
+    found = estimate_of_files(plans, catalog, stash, shops, thorough=thorough, units=units)
     if as_json:
         from estimator.reports.as_json import estimate_json
 
@@ -96,7 +96,7 @@ def write(
     from estimator.bill import read_funds
 
     stated = refusing(lambda: read_funds(budget, tax, contingency))
-    found = estimated(plans, catalog, stash, shops, thorough=thorough, units=units)
+    found = estimate_of_files(plans, catalog, stash, shops, thorough=thorough, units=units)
     funds = stated.or_else(found.job.funds)
     path = out or Path(f"{plans[0].stem if len(plans) == 1 else 'shopping'}-list.xlsx")
     from estimator.reports.buyers_list.file import write_list
@@ -126,7 +126,7 @@ def page(
       estimator page skirt.toml
       estimator page dress.toml --catalog shop --out dress.html
     """
-    found = estimated(plans, catalog, stash, shops, thorough=thorough, units=units)
+    found = estimate_of_files(plans, catalog, stash, shops, thorough=thorough, units=units)
     path = out or Path(f"{plans[0].stem if len(plans) == 1 else 'shopping'}.html")
     from estimator.reports.page import page_text
     from estimator.reports.saving import save_page
@@ -151,7 +151,7 @@ def widths(
     Example:
       estimator widths dress.toml --catalog shop
     """
-    found = estimated(plans, catalog, stash, shops, thorough=thorough, units=units)
+    found = estimate_of_files(plans, catalog, stash, shops, thorough=thorough, units=units)
     if as_json:
         from estimator.reports.as_json import widths_json
 
@@ -183,7 +183,7 @@ def layout(
     """
     from estimator.reports.terminal import layout_text
 
-    found = estimated(plans, catalog, stash, shops, thorough=thorough, units=units)
+    found = estimate_of_files(plans, catalog, stash, shops, thorough=thorough, units=units)
     if pictures is None:
         say(layout_text(found))
         return
@@ -214,7 +214,7 @@ def working(
       estimator working dress.toml --catalog shop
       estimator working dress.toml --catalog shop --about lace
     """
-    found = estimated(plans, catalog, stash, shops, thorough=thorough, units=units)
+    found = estimate_of_files(plans, catalog, stash, shops, thorough=thorough, units=units)
     from estimator.reports.terminal import working_text
 
     text = working_text(found, about)
@@ -235,7 +235,7 @@ def check(plans: Plans, catalog: CatalogOption = None, stash: StashOption = None
     Example:
       estimator check dress.toml --catalog shop
     """
-    found = estimated(plans, catalog, stash)
+    found = estimate_of_files(plans, catalog, stash)
     for order in found.job.garments:
         say(f"{order.places.file}: {order.plan.garment.name} is in order.")
     say(f"Things to buy: {len(found.purchases)}.")
@@ -265,7 +265,7 @@ def book_out(
     Example:
       estimator book-out play.show.toml --mark 3f09a1c2
     """
-    found = estimated(plans, catalog, stash, shops, thorough=thorough)
+    found = estimate_of_files(plans, catalog, stash, shops, thorough=thorough)
     from estimator.reports.stash_file import book_out as booked
 
     for line in refusing(lambda: booked(found, (on or datetime.now()).date(), mark)):

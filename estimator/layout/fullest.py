@@ -15,8 +15,9 @@ from estimator.layout.across import next_repeat
 from estimator.layout.answer import Layout, Row
 from estimator.layout.choose import lay_out
 from estimator.layout.effort import Effort
-from estimator.layout.in_cuts import best_cut, in_order, length_of, renamed, short_enough, told_of
+from estimator.layout.in_cuts import best_cut, renamed, short_enough, told_of
 from estimator.layout.question import Blank, Cloth, DoesNotFit, as_laid
+from estimator.layout.rows import length_of, with_most_to_spare_last
 
 QUICK, TRIAL = Effort(1_000), Effort(100)
 MOST_TRIED = 24
@@ -69,7 +70,7 @@ class _Filling:
         """The rows of the greatest area, and what goes on beside them."""
         rows = self._chosen(self._laid(self.wanted, self.cloth, rows_only=True).rows)
         best = best_cut(
-            in_order(rows, self.cloth.repeat),
+            with_most_to_spare_last(rows, self.cloth.repeat),
             self.cloth,
             self.lying,
             self.longest,
@@ -132,6 +133,6 @@ class _Filling:
                 if area + worth > best[at][0]:
                     best[at] = (area + worth, (*chosen, number))
         found = [rows[number] for number in best[room][1]]
-        while found and length_of(found, repeat) > self.longest:
+        while length_of(with_most_to_spare_last(found, repeat), repeat) > self.longest:
             found.pop()
         return found or [max(rows, key=lambda row: -row.height)]

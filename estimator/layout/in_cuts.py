@@ -30,6 +30,7 @@ from estimator.layout.question import (
     OffTheRepeat,
     refuse_what_cannot_be_cut,
 )
+from estimator.layout.rows import starts, with_most_to_spare_last
 
 FULL_SEARCHES = 2
 """So many different cuts are searched in full; more of them share the work of these."""
@@ -168,26 +169,13 @@ def _into_cuts(rows: Sequence[Row], repeat: int, longest: int) -> list[list[Row]
                 )
             first = len(cuts)
             cuts.append(_Cut([row], whole, spare))
-    return [in_order(own.rows, repeat) for own in cuts]
-
-
-def in_order(rows: Sequence[Row], repeat: int) -> list[Row]:
-    """The rows, the one that has most of its last repeat to spare at the end."""
-    spare = [next_repeat(row.height, repeat) - row.height for row in rows]
-    last = spare.index(max(spare))
-    return [*rows[:last], *rows[last + 1 :], rows[last]]
-
-
-def length_of(rows: Sequence[Row], repeat: int) -> int:
-    """How long the rows are together in the best order, in ticks."""
-    ordered = in_order(rows, repeat)
-    return sum(next_repeat(row.height, repeat) for row in ordered[:-1]) + ordered[-1].height
+    return [with_most_to_spare_last(own.rows, repeat) for own in cuts]
 
 
 def _stacked(rows: Sequence[Row], cloth: Cloth) -> tuple[Row, ...]:
     """Rows one after another from the cut end on."""
-    stacked, at = [], 0
-    for row in rows:
+    stacked = []
+    for at, row in starts(rows, cloth.repeat):
         on = at - row.start
         stacked.append(
             replace(
@@ -204,7 +192,6 @@ def _stacked(rows: Sequence[Row], cloth: Cloth) -> tuple[Row, ...]:
                 ),
             )
         )
-        at = next_repeat(at + row.height, cloth.repeat)
     return tuple(stacked)
 
 

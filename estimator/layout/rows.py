@@ -7,6 +7,7 @@ rows and not after the last, so the row that would waste most of a repeat goes l
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import Protocol, TypeVar
 
 from estimator.layout.across import next_repeat, starts_across
 from estimator.layout.answer import Column, Layout, Row, Style
@@ -15,27 +16,42 @@ from estimator.layout.question import Blank, Cloth
 from estimator.layout.shelves import Shelf
 
 
+class HasHeight(Protocol):
+    """A row as it is planned, or as it lies: it is so many ticks long on the cloth."""
+
+    @property
+    def height(self) -> int: ...
+
+
+AnyRow = TypeVar("AnyRow", bound=HasHeight)
+
+
 def in_order(shelves: Sequence[Shelf], repeat: int) -> tuple[Shelf, ...]:
     """Highest row first; with a repeat, the one that leaves most of its last repeat comes last."""
     ordered = sorted(shelves, key=lambda shelf: (-shelf.height, shelf.stacks))
-    if repeat and ordered:
-        last = max(ordered, key=lambda shelf: next_repeat(shelf.height, repeat) - shelf.height)
-        ordered.remove(last)
-        ordered.append(last)
-    return tuple(ordered)
+    return tuple(with_most_to_spare_last(ordered, repeat))
 
 
-def starts(shelves: Sequence[Shelf], repeat: int) -> Iterator[tuple[int, Shelf]]:
-    """Each shelf with the distance of its row from the cut end, in ticks."""
+def with_most_to_spare_last(rows: Sequence[AnyRow], repeat: int) -> list[AnyRow]:
+    """The rows in their order, but for the one that leaves most of its last repeat."""
+    if not repeat or not rows:
+        return list(rows)
+    spare = [next_repeat(row.height, repeat) - row.height for row in rows]
+    last = spare.index(max(spare))
+    return [*rows[:last], *rows[last + 1 :], rows[last]]
+
+
+def starts(rows: Sequence[AnyRow], repeat: int) -> Iterator[tuple[int, AnyRow]]:
+    """Each row with its distance from the cut end, in ticks."""
     at = 0
-    for shelf in shelves:
-        yield at, shelf
-        at = next_repeat(at + shelf.height, repeat)
+    for row in rows:
+        yield at, row
+        at = next_repeat(at + row.height, repeat)
 
 
-def length_of(shelves: Sequence[Shelf], repeat: int) -> int:
+def length_of(rows: Sequence[HasHeight], repeat: int) -> int:
     """Where the last row ends, in ticks."""
-    return max((at + shelf.height for at, shelf in starts(shelves, repeat)), default=0)
+    return max((at + row.height for at, row in starts(rows, repeat)), default=0)
 
 
 def score(shelves: Sequence[Shelf], cloth: Cloth) -> tuple[int, int, int, int]:

@@ -5,13 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from estimator.catalog import Catalog
 from estimator.faults import Faults
 from estimator.job import GarmentOrder, Job
+from estimator.measure import Length
+from estimator.needs.as_one import as_one
 from estimator.needs.closures import counted_bones, sold_ready_cut
 from estimator.needs.counts import count_of
 from estimator.needs.terms import buying_terms, notes_on
-from estimator.needs.types import CountNeed, Group, key_of
-from estimator.working import Operation, Step
+from estimator.needs.types import BuyingTerms, CountNeed, Group, key_of
+from estimator.plan import Bought
+from estimator.working import Operation, Source, Step
 
 
 def counted_in(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed]:
@@ -24,23 +28,16 @@ def _counts(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed
     for place, notion in enumerate(order.plan.notion):
         path = ("notion", place)
         with faults.at(order.places, path):
-            terms = buying_terms(notion, order, job)
-            item = job.catalog.items.get(terms.item)
             counted = count_of(notion, order)
-            count = counted.count * order.copies + notion.spare
-            source = order.source(notion.name, path)
-            yield CountNeed(
-                key=key_of(terms.item, terms.colour, [notion.name]),
-                title=item.name if item else notion.name,
-                names=(notion.name,),
-                group=Group.NOTIONS,
-                terms=terms,
-                notes=(*notes_on(item, notion.note), *counted.notes),
-                count=count,
+            yield _need(
+                notion,
+                order.source(notion.name, path),
+                buying_terms(notion, order, job),
+                job.catalog,
+                count=counted.count * order.copies + notion.spare,
                 opening=notion.length,
                 steps=counted.for_the_job(notion, order),
-                takes=((source, count),),
-                sources=(source,),
+                notes=counted.notes,
             )
 
 
@@ -52,37 +49,53 @@ def _ready_cut(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountN
             terms = buying_terms(entry, order, job)
             if not sold_ready_cut(entry, terms):
                 continue
-            item = job.catalog.items.get(terms.item)
             bones = counted_bones(entry, order)
-            count = bones.count * order.copies
-            source = order.source(entry.name, path)
-            yield CountNeed(
-                key=key_of(terms.item, terms.colour, [entry.name]),
-                title=item.name if item else entry.name,
-                names=(entry.name,),
-                group=Group.NOTIONS,
-                terms=terms,
-                notes=(*notes_on(item, entry.note), *bones.notes),
-                count=count,
+            need = _need(
+                entry,
+                order.source(entry.name, path),
+                terms,
+                job.catalog,
+                count=bones.count * order.copies,
                 opening=bones.length.value,
                 steps=bones.steps(entry, order),
-                takes=((source, count),),
-                sources=(source,),
-                bone=bones.length.steps,
-                shorter=entry.shorter,
+                notes=bones.notes,
             )
+            yield replace(need, bone=bones.length.steps, shorter=entry.shorter)
+
+
+def _need(
+    entry: Bought,
+    source: Source,
+    terms: BuyingTerms,
+    catalog: Catalog,
+    *,
+    count: int,
+    opening: Length | None,
+    steps: tuple[Step, ...],
+    notes: tuple[str, ...],
+) -> CountNeed:
+    item = catalog.items.get(terms.item)
+    return CountNeed(
+        key=key_of(terms.item, terms.colour, [entry.name]),
+        title=item.name if item else entry.name,
+        names=(entry.name,),
+        group=Group.NOTIONS,
+        terms=terms,
+        notes=(*notes_on(item, entry.note), *notes),
+        count=count,
+        opening=opening,
+        steps=steps,
+        takes=((source, count),),
+        sources=(source,),
+    )
 
 
 def counted_together(first: CountNeed, second: CountNeed) -> CountNeed:
     """What two garments take of one thing, bought as one."""
     total = first.count + second.count
     return replace(
-        first,
-        key=key_of(first.terms.item, first.terms.colour, first.names + second.names),
-        names=tuple(dict.fromkeys(first.names + second.names)),
-        notes=tuple(dict.fromkeys(first.notes + second.notes)),
+        as_one(first, second),
         count=total,
         steps=(*first.steps, Step(f"{second.sources[0]}", Operation.ADD, second.count, total)),
         takes=first.takes + second.takes,
-        sources=first.sources + second.sources,
     )

@@ -9,6 +9,7 @@ from estimator.faults import Faults, NamesAnUnread, Wrong, nearest
 from estimator.job import GarmentOrder, Job
 from estimator.measure import Length
 from estimator.needs.allowances import allowances_of
+from estimator.needs.as_one import as_one
 from estimator.needs.closures import check_closures, sold_ready_cut
 from estimator.needs.counted import counted_in, counted_together
 from estimator.needs.cutting import cut_length, cut_piece, with_own_sizes
@@ -203,14 +204,10 @@ def _sized(
 
 def _joined(first: FabricNeed, second: FabricNeed) -> FabricNeed:
     return replace(
-        first,
-        key=key_of(first.terms.item, first.terms.colour, first.names + second.names),
-        names=tuple(dict.fromkeys(first.names + second.names)),
-        notes=tuple(dict.fromkeys(first.notes + second.notes)),
+        as_one(first, second),
         pieces=first.pieces + second.pieces,
         hanging=first.hanging + second.hanging,
         used_as=first.used_as + second.used_as,
-        sources=first.sources + second.sources,
     )
 
 

@@ -9,6 +9,7 @@ from fractions import Fraction
 from estimator.faults import Faults, Wrong, nearest
 from estimator.job import GarmentOrder
 from estimator.measure import Unit, decimal_text, natural_text, shop_text, total
+from estimator.needs.as_one import as_one
 from estimator.needs.sewn import Sewn
 from estimator.needs.types import BuyingTerms, Needs, ThreadNeed, ToSew, key_of
 from estimator.plan import Thread, Work
@@ -155,13 +156,7 @@ def _need(
 
 def _added(first: ThreadNeed, second: ThreadNeed) -> ThreadNeed:
     return replace(
-        first,
-        key=key_of(first.terms.item, first.terms.colour, first.names + second.names),
-        names=tuple(dict.fromkeys(first.names + second.names)),
-        notes=tuple(dict.fromkeys(first.notes + second.notes)),
-        sewn=first.sewn + second.sewn,
-        takes=first.takes + second.takes,
-        sources=first.sources + second.sources,
+        as_one(first, second), sewn=first.sewn + second.sewn, takes=first.takes + second.takes
     )
 
 

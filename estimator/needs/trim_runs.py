@@ -30,7 +30,7 @@ def trim_runs(trim: Trim, of: Material, edges: EdgeLengths, source: Source) -> t
     for finished in _alike_together(finished_rows(trim, edges)):
         sewn = sewn_on(trim, of, Path(finished.length, finished.ring), garment.rules, order.tape)
         count = sane(finished.count * order.copies * trim.quantity)
-        overlap = _at_a_join(trim, of, order) if trim.joins else ZERO
+        overlap = _at_a_join(trim, of, order)
         runs.append(
             Run(source, sewn.length, count, trim.joins, overlap, of.repeat, sewn.notes, sewn.after)
         )

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from estimator import estimate
-from estimator.buying.types import Purchase
+from estimator.buying.types import NOT_PROVED, Purchase
 from estimator.measure import Length
 from estimator.written import length
 from tests.plans import HEADING, bought, catalog, complaints, plan
@@ -160,3 +160,22 @@ def test_what_is_bought_holds_what_is_needed(inches: int, bottom: str) -> None:
     line = spools(f'sold = [{{ put_up = "spool of {inches} in" }}]\n', bottom)
     assert isinstance(line.needed, Length)
     assert length(f"{inches} in") * int(line.buy.sold_units) >= line.needed
+
+
+def test_the_buyer_is_told_where_not_every_mix_of_spools_was_looked_at(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    # 100 in on a spool of 60 in and one of 40 in for 0.85; one of 100 in costs 0.90
+    sold = (
+        'sold = [{ put_up = "spool of 60 in", price = "0.50 each" },'
+        ' { put_up = "spool of 40 in", price = "0.35 each" },'
+        ' { put_up = "spool of 100 in", price = "0.90 each" }]\n'
+    )
+    heading = HEADING.replace('"apron"', '"apron"\ncurrency = "USD"')
+    mixed = estimate(plan(heading + PANEL % "rolled hem" + THREAD + sold)).purchases
+    assert {line.buy.unit for line in mixed} >= {"spool of 60 in", "spool of 40 in"}
+    assert not any(NOT_PROVED in line.buy.note for line in mixed)
+    monkeypatch.setattr("estimator.buying.spools.MOST_STEPS", 0)
+    line = spools(sold)
+    assert (line.buy.bought, line.buy.unit) == (1, "spool of 100 in")
+    assert NOT_PROVED in line.buy.note
