@@ -8,9 +8,12 @@ Values may be floats (to look for a good bound) or whole numbers (to prove it).
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import islice
 from math import gcd
+from operator import itemgetter
 from typing import TypeAlias
 
 LARGEST_LINE = 20_000
@@ -26,6 +29,7 @@ Number: TypeAlias = float | int
 _Pieces: TypeAlias = "tuple[int, int, int, _Pieces] | None"
 _State: TypeAlias = tuple[int, Number, _Pieces]
 _Offer: TypeAlias = tuple[float, int, list[tuple[int, int, Number]]]
+_used = itemgetter(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,13 +74,17 @@ class Line:
             for times in self._bundles(index, len(takes)):
                 more: list[_State] = []
                 least = best * (1 - SLACK)
-                for used, value, pieces in states:
-                    for which, size, worth in takes:
-                        with_it, at = value + worth * times, used + size * times
-                        if at <= self.room and with_it + ratio * (self.room - at) >= least:
-                            more.append((at, with_it, (index, which, times, pieces)))
-                            if with_it > best:
-                                best, chosen = with_it, more[-1][2]
+                for which, size, worth in takes:
+                    last, gain = self.room - size * times, worth * times
+                    end = bisect_right(states, last, key=_used)
+                    with_it: list[_State] = [
+                        (used + size * times, value + gain, (index, which, times, pieces))
+                        for used, value, pieces in islice(states, end)
+                        if value + gain + ratio * (last - used) >= least
+                    ]
+                    if with_it and with_it[-1][1] > best:
+                        _, best, chosen = with_it[-1]  # what uses more of the line is worth more
+                    more += with_it
                 if not more:
                     break
                 self.work += len(more) + len(states)
@@ -129,13 +137,18 @@ class Line:
 
 def _undominated(states: list[_State]) -> list[_State]:
     """States of which no other uses less of the line and is worth as much, by what they use."""
-    states.sort(key=lambda state: (state[0], -state[1]))
-    kept = []
+    states.sort(key=_used)
+    kept: list[_State] = []
     most: Number = -1
+    before = -1
     for state in states:
-        if state[1] > most:
-            kept.append(state)
-            most = state[1]
+        used, value, _ = state
+        if value > most:
+            if used == before:
+                kept[-1] = state
+            else:
+                kept.append(state)
+            most, before = value, used
     return kept
 
 
