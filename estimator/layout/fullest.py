@@ -10,20 +10,28 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import islice
 
 from estimator.layout.across import next_repeat
 from estimator.layout.answer import Layout, Row
 from estimator.layout.choose import lay_out
 from estimator.layout.effort import Effort
 from estimator.layout.in_cuts import best_cut, renamed, short_enough, told_of
+from estimator.layout.kinds import kinds_of
 from estimator.layout.question import Blank, Cloth, DoesNotFit, as_laid
-from estimator.layout.rows import length_of, with_most_to_spare_last
+from estimator.layout.row_search import fillers
+from estimator.layout.rows import in_order, length_of, rows_layout, with_most_to_spare_last
+from estimator.layout.shelves import RULES, Fit, Shelf, pack
 
-QUICK, TRIAL = Effort(1_000), Effort(100)
-MOST_TRIED = 24
+QUICK, TRIAL = Effort(200), Effort(100)
+MOST_TRIED = 12
 """Pieces tried one by one beyond the rows."""
-MANY_TIMES = 16
+MANY_TIMES = 64
 """The pieces that are looked at would fill the strip about so many times over."""
+FULL_ROWS = tuple(rule for rule in RULES if rule.fit is Fit.BEST)
+"""The rules whose rows are looked at: each piece goes into the row that it fills best."""
+FEW_KINDS, FILLINGS = 30, 4
+"""Of few kinds so many ways to fill rows are looked at as well; of many they take too long."""
 PARTS = 400
 """Into so many parts a length is divided to choose rows; heights are raised to whole parts."""
 
@@ -68,15 +76,8 @@ class _Filling:
 
     def run(self) -> Layout:
         """The rows of the greatest area, and what goes on beside them."""
-        rows = self._chosen(self._laid(self.wanted, self.cloth, rows_only=True).rows)
-        best = best_cut(
-            with_most_to_spare_last(rows, self.cloth.repeat),
-            self.cloth,
-            self.lying,
-            self.longest,
-            QUICK,
-            self.rows_only,
-        )
+        rows = self._rows()
+        best = best_cut(rows, self.cloth, self.lying, self.longest, QUICK, self.rows_only)
         held = Counter(place.blank for place in best.placements)
         filled = sum(self._area(number) * count for number, count in held.items())
         tried = 0
@@ -119,20 +120,38 @@ class _Filling:
         layout = lay_out(cloth, own, effort=effort, rows_only=rows_only)
         return renamed(layout, numbers)
 
-    def _chosen(self, rows: Sequence[Row]) -> list[Row]:
-        """The rows of the greatest area whose heights, in whole repeats, go into the length."""
+    def _rows(self) -> tuple[Row, ...]:
+        """The rows of the greatest area that go into the length, by the best of a few rules."""
+        numbers = sorted(number for number, count in self.wanted.items() if count)
+        own = [replace(self.lying[number], quantity=self.wanted[number]) for number in numbers]
+        kinds = kinds_of(own)
+        ways = [pack(kinds, self.cloth, rule) for rule in FULL_ROWS]
+        if len(kinds) <= FEW_KINDS:
+            ways += [filler.rows() for filler in islice(fillers(kinds, self.cloth), FILLINGS)]
+        _, shelves = max(map(self._chosen, ways), key=lambda chosen: chosen[0])
+        return renamed(rows_layout(self.cloth, kinds, own, shelves, 0), numbers).rows
+
+    def _chosen(self, shelves: Sequence[Shelf]) -> tuple[int, list[Shelf]]:
+        """The area of those whose heights, in whole repeats, go into the length, and they."""
+        shelves = in_order(shelves, 0)
         repeat = self.cloth.repeat
         part = max(1, -(-self.longest // PARTS))
         room = (self.longest + max(0, repeat - 1)) // part  # the last row may leave part of its own
         best: list[tuple[int, tuple[int, ...]]] = [(0, ())] * (room + 1)
-        for number, row in enumerate(rows):
-            takes = -(-next_repeat(row.height, repeat) // part)
-            worth = sum(p.width * p.length for column in row.columns for p in column.placements)
+        for number, shelf in enumerate(shelves):
+            takes = -(-next_repeat(shelf.height, repeat) // part)
+            worth = _area_of(shelf)
             for at in range(room, takes - 1, -1):
                 area, chosen = best[at - takes]
                 if area + worth > best[at][0]:
                     best[at] = (area + worth, (*chosen, number))
-        found = [rows[number] for number in best[room][1]]
+        found = [shelves[number] for number in best[room][1]]
         while length_of(with_most_to_spare_last(found, repeat), repeat) > self.longest:
             found.pop()
-        return found or [max(rows, key=lambda row: -row.height)]
+        found = found or [min(shelves, key=lambda shelf: shelf.height)]
+        ordered = with_most_to_spare_last(found, repeat)
+        return sum(map(_area_of, ordered)), ordered
+
+
+def _area_of(shelf: Shelf) -> int:
+    return sum(piece.width * piece.length for stack in shelf.stacks for piece in stack.pieces)

@@ -32,7 +32,7 @@ class RowSearch:
     def __init__(self, cloth: Cloth, kinds: Sequence[Kind]) -> None:
         self._cloth = cloth
         self._kinds = kinds
-        self._tries = _preferences(kinds, cloth.width)
+        self._fillers = fillers(kinds, cloth)
         self.best: tuple[Shelf, ...] = ()
         self._score: tuple[int, int, int, int] | None = None
         self._fruitless = 0
@@ -47,8 +47,7 @@ class RowSearch:
         for _ in range(TRIES):
             if budget.spent:
                 return
-            lies, worth = next(self._tries)
-            filler = RowFiller(self._kinds, lies, worth, self._cloth)
+            filler = next(self._fillers)
             self._keep_if_better(filler.rows())
             budget.work -= 1 + filler.work // STATES_A_PLACE
         self._fruitless = self._fruitless + 1 if self._score == before else 0
@@ -66,6 +65,12 @@ class RowSearch:
         its_score = score(ordered, self._cloth)
         if self._score is None or (its_score, ordered) < (self._score, self.best):
             self.best, self._score = ordered, its_score
+
+
+def fillers(kinds: Sequence[Kind], cloth: Cloth) -> Iterator[RowFiller]:
+    """Ways to fill rows with all the pieces, without end: by plain areas first, then as drawn."""
+    for lies, worth in _preferences(kinds, cloth.width):
+        yield RowFiller(kinds, lies, worth, cloth)
 
 
 def _preferences(kinds: Sequence[Kind], width: int) -> Iterator[tuple[Lies, list[float]]]:
