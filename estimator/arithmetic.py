@@ -17,7 +17,8 @@ from fractions import Fraction
 
 from estimator.faults import nearest
 from estimator.measure import Length, Unit, whole_ticks
-from estimator.written import NotReadable, quoted, read_length
+from estimator.quoting import NotReadable, quoted
+from estimator.written import read_length
 
 LONGEST = 200
 DEEPEST = 20

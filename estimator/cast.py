@@ -10,12 +10,12 @@ from estimator.bill import NO_FUNDS, Funds
 from estimator.catalog import Shop
 from estimator.faults import Fault, Faults, Places, Refused, Wrong, nearest
 from estimator.job import GarmentOrder
+from estimator.quoting import quoted
 from estimator.readers.plan_tables import PlanTables, draft_of, measures_asked
 from estimator.readers.plans import read_tables
 from estimator.readers.show_toml import is_show, read_show
 from estimator.readers.wearers_table import read_wearers
 from estimator.show import ALL, Costume, Measured, Wearers, in_words
-from estimator.written import quoted
 
 
 @dataclass

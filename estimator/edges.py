@@ -13,8 +13,9 @@ from typing import Any
 
 from estimator.faults import nearest
 from estimator.measure import ZERO, Length, Unit
+from estimator.quoting import NotReadable, one_line, quoted, text_of
 from estimator.rules import Rules
-from estimator.written import NotReadable, one_line, quoted, read_length, text_of
+from estimator.written import read_length
 
 
 class Finish(Enum):

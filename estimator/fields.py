@@ -26,15 +26,8 @@ from pydantic_core import PydanticCustomError
 
 from estimator.arithmetic import length_from
 from estimator.measure import LONGEST, ZERO, Length, Unit
-from estimator.written import (
-    NotReadable,
-    one_line,
-    quoted,
-    read_length,
-    read_money,
-    read_share,
-    text_of,
-)
+from estimator.quoting import NotReadable, one_line, quoted, text_of
+from estimator.written import read_length, read_money, read_share
 
 
 class Entry(BaseModel):

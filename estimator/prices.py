@@ -12,7 +12,8 @@ from pydantic import BeforeValidator, WithJsonSchema
 
 from estimator.fields import reading
 from estimator.measure import Unit
-from estimator.written import NotReadable, quoted, read_money, text_of
+from estimator.quoting import NotReadable, quoted, text_of
+from estimator.written import read_money
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ from estimator.bill import Funds
 from estimator.catalog import Shop
 from estimator.fields import Count, Entry, Money, Name, Note, Share
 from estimator.measure import Length
-from estimator.written import quoted
+from estimator.quoting import quoted
 
 
 class ShowHeading(Entry):

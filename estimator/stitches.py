@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from estimator.faults import nearest
 from estimator.measure import Length, Unit
-from estimator.written import NotReadable, quoted, text_of
+from estimator.quoting import NotReadable, quoted, text_of
 
 
 class Machine(Enum):

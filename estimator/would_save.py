@@ -18,7 +18,6 @@ from estimator.buying.fabric_widths import (
 )
 from estimator.buying.small_things import lines_for
 from estimator.buying.types import Purchase, by_what_is_bought, known_cost
-from estimator.catalog import EACH
 from estimator.estimate import estimate as estimate_of
 from estimator.estimate import settle
 from estimator.estimated import Estimate
@@ -27,6 +26,7 @@ from estimator.job import Job
 from estimator.measure import Length, natural_text, shop_text
 from estimator.needs.makeup import sewn_lengths
 from estimator.needs.types import LengthNeed
+from estimator.put_up import EACH
 from estimator.shops import Shops
 
 

@@ -14,8 +14,9 @@ from fractions import Fraction
 from functools import cache, lru_cache
 from typing import Any
 
-from estimator.faults import Wrong
+from estimator.fraction_dates import refuse_date
 from estimator.measure import LONGEST, Length, Unit, whole_ticks
+from estimator.quoting import NotReadable, quoted, text_of
 
 _SPELLINGS = {
     Unit.MM: "mm millimetre millimetres millimeter millimeters",
@@ -38,24 +39,8 @@ _NUMBER = r"(?:(?P<whole>\d+)(?:\s+|-))?(?P<top>\d+)/(?P<bottom>\d+)|(?P<decimal
 _TERM = re.compile(
     rf"\s*(?:{_NUMBER})\s*(?P<unit>[^\W\d_]+\.?|''|[\"'″”′’])?\s*", re.ASCII | re.IGNORECASE
 )
-_DATE_CELL = re.compile(
-    r"(?:(?P<y>\d{4})-(?P<m>\d\d)-(?P<d>\d\d)(?:[ T][\d:]+)?"
-    r"|(?P<d1>\d{1,2})[- ](?P<mon1>[A-Za-z]{3,9})(?:[- ]\d{2,4})?"
-    r"|(?P<mon2>[A-Za-z]{3,9})[- ](?P<d2>\d{1,2})"
-    r"|(?P<a>\d{1,2})[/.](?P<b>\d{1,2})[/.]\d{2,4})"
-)
-_YEARS_FROM_FRACTIONS = range(1932, 1999)
-"""No day is the 32nd or later: of 1/32 and 3/64 spreadsheets make the first of a month in 1932 and
-1964."""
 _EXPONENT = re.compile(r"\d[eE][-+]?\d")
-_HUGE = 10**4000
-"""Python refuses to print numbers of more than 4300 digits."""
-_MONTHS = ["jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"]
 _NUMBERS_AND_UNITS = 'a length is written like 17 1/2, 17-1/2 in, 17½", 1 yd 4 in, 44.5 cm or 1.2 m'
-
-
-class NotReadable(Wrong):
-    """What was written is not what was wanted; ``wrong`` says why and ``right`` what would do."""
 
 
 def read_length(written: object, unit: Unit | None) -> Length:
@@ -234,32 +219,6 @@ def number_from(written: object) -> Fraction | None:
     return amount
 
 
-def refuse_date(text: str) -> None:
-    """Raises NotReadable, with the likely fraction, for what a spreadsheet made of 1/2 or 3/4."""
-    found = _DATE_CELL.fullmatch(text)
-    if not found:
-        return
-    parts = found.groupdict()
-    name = parts["mon1"] or parts["mon2"]
-    if name:
-        if name[:3].lower() not in _MONTHS:
-            return
-        month = _MONTHS.index(name[:3].lower()) + 1
-        day = int(parts["d1"] or parts["d2"])
-    elif parts["y"]:
-        month, day = int(parts["m"]), int(parts["d"])
-        if day == 1 and int(parts["y"]) in _YEARS_FROM_FRACTIONS:
-            day = int(parts["y"][2:])
-    else:
-        month, day = int(parts["a"]), int(parts["b"])
-    low, high = sorted((month, day))
-    likely = f"{low}/{high}"
-    raise NotReadable(
-        f"{quoted(text)} is a date; a spreadsheet makes one of a fraction such as {likely}",
-        f"format the cell as text and write {likely} again",
-    )
-
-
 def read_share(written: object) -> Fraction:
     """A share written as a percentage (``5 %``, ``12,5%``), as an exact fraction: 1/20, 1/8.
 
@@ -283,40 +242,6 @@ def read_money(written: object) -> Decimal:
         raise NotReadable(f"{quoted(written)} is not an amount of money", "write it like 8.50")
     amount = _decimal(text, written)
     return Decimal(amount.numerator) / Decimal(amount.denominator)
-
-
-def one_line(text: str) -> str:
-    """A text without line breaks and other characters that move the cursor."""
-    return " ".join("".join(c if c.isprintable() else " " for c in text).split())
-
-
-def text_of(written: object) -> str:
-    """What was written as text on one line; nothing for a list, a table or a number too long."""
-    if _in_words(written):
-        return ""
-    return one_line(str(written).lower() if isinstance(written, bool) else str(written))
-
-
-def quoted(written: object) -> str:
-    """The user's own words in quotes, on one line and cut to a length that can be read.
-
-    What is no text and no plain value is told in words of ours: a list, a table.
-    """
-    words = _in_words(written)
-    if words:
-        return words
-    text = text_of(written)
-    return f"'{text if len(text) <= 60 else text[:57] + '...'}'"
-
-
-def _in_words(written: object) -> str:
-    if isinstance(written, Mapping):
-        return "a table"
-    if isinstance(written, list | tuple | set | frozenset):
-        return "a list"
-    if isinstance(written, int) and abs(written) >= _HUGE:
-        return "a number of more than 4000 digits"
-    return ""
 
 
 def length(text: str) -> Length:

@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 from estimator.arithmetic import length_from
 from estimator.measure import Length, Unit
-from estimator.written import NotReadable, length
+from estimator.quoting import NotReadable
+from estimator.written import length
 
 MEASURES = {"waist": length("28"), "hip": length("38 1/2"), "skirt length": length("26")}
 

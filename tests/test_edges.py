@@ -4,8 +4,9 @@ import pytest
 
 from estimator.edges import EdgeFinish, EdgeRef, Finish, allowance, read_edge_ref, read_finish
 from estimator.measure import Unit
+from estimator.quoting import NotReadable
 from estimator.rules import IMPERIAL, METRIC
-from estimator.written import NotReadable, length
+from estimator.written import length
 
 
 @pytest.mark.parametrize(

@@ -1,4 +1,4 @@
-"""Money to the least coin of its currency."""
+"""Prices, and money to the least coin of its currency."""
 
 from __future__ import annotations
 
@@ -8,7 +8,9 @@ from fractions import Fraction
 import pytest
 
 from estimator import estimate
-from estimator.prices import decimals_of, money_text, to_the_coin
+from estimator.measure import Unit
+from estimator.prices import Price, decimals_of, money_text, read_price, to_the_coin
+from estimator.quoting import NotReadable
 from estimator.reports.page import page_text
 from estimator.reports.terminal import estimate_text
 from tests.plans import plan
@@ -27,6 +29,26 @@ def test_half_a_coin_goes_up_however_the_amount_is_held() -> None:
     assert to_the_coin(Fraction(5, 2), "JPY") == 3
     assert money_text(Decimal("1250"), "JPY") == "1250"
     assert money_text(Decimal("1250"), "EUR") == "1250.00"
+
+
+@pytest.mark.parametrize(
+    ("written", "read"),
+    [
+        ("8.50 per yd", Price(Decimal("8.5"), Unit.YD)),
+        ("9,20 per m", Price(Decimal("9.2"), Unit.M)),
+        ("0.25 per in", Price(Decimal("0.25"), Unit.IN)),
+        (" 2.40  each", Price(Decimal("2.4"), None)),
+        ("0 each", Price(Decimal(0), None)),
+    ],
+)
+def test_a_price_says_what_it_is_for(written: str, read: Price) -> None:
+    assert read_price(written) == read
+
+
+@pytest.mark.parametrize("written", ["8.50", "per yd", "8.50 yd", "8.50 per", "8.50 / yd", 8.5])
+def test_a_price_for_nothing_in_particular_is_refused(written: object) -> None:
+    with pytest.raises(NotReadable, match="does not say what the price is for; write it like 8"):
+        read_price(written)
 
 
 def test_a_list_in_yen_has_no_decimals_anywhere() -> None:

@@ -9,6 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from estimator.measure import Length
+from estimator.quoting import NotReadable
 from estimator.stitches import (
     STITCHES,
     Machine,
@@ -16,7 +17,7 @@ from estimator.stitches import (
     read_density,
     read_stitches,
 )
-from estimator.written import NotReadable, length
+from estimator.written import length
 
 
 @pytest.mark.parametrize(

@@ -7,14 +7,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from estimator.measure import INCH, Length, Unit
-from estimator.written import (
-    NotReadable,
-    quoted,
-    read_length,
-    read_money,
-    read_share,
-    refuse_date,
-)
+from estimator.quoting import NotReadable
+from estimator.written import read_length, read_money, read_share
 
 
 @pytest.mark.parametrize(
@@ -164,26 +158,6 @@ def test_a_bare_number_without_a_unit_of_its_own_is_refused_in_a_catalog() -> No
 
 
 @pytest.mark.parametrize(
-    ("cell", "likely"),
-    [("2024-01-02", "1/2"), ("2025-04-03 00:00:00", "3/4"), ("02-Jan", "1/2"), ("4-Mar", "3/4"),
-     ("Mar 4", "3/4"), ("8-Jul", "7/8"), ("01/02/2024", "1/2"), ("3.4.2024", "3/4"),
-     ("5-May-24", "5/5")],
-)  # fmt: skip
-def test_a_fraction_that_became_a_date_is_refused_with_the_likely_fraction(
-    cell: str, likely: str
-) -> None:
-    with pytest.raises(NotReadable) as refused:
-        refuse_date(cell)
-    assert f"such as {likely}" in refused.value.wrong
-    assert refused.value.right == f"format the cell as text and write {likely} again"
-
-
-@pytest.mark.parametrize("cell", ["1/2", "3/4", "17 1/2", "17-1/2", "3 inches", "44.5", "8.50"])
-def test_a_fraction_and_a_number_are_no_dates(cell: str) -> None:
-    assert refuse_date(cell) is None
-
-
-@pytest.mark.parametrize(
     "written", [datetime.date(2024, 1, 2), datetime.time(1, 2), datetime.datetime(2024, 3, 4)]
 )
 def test_a_date_where_a_size_was_meant_is_refused(written: object) -> None:
@@ -226,27 +200,6 @@ def test_a_thousands_comma_in_a_price_is_asked_about() -> None:
 
 def test_a_comma_after_a_leading_zero_is_a_decimal_one() -> None:
     assert read_money("0,125") == Decimal("0.125")
-
-
-def test_a_users_words_are_quoted_on_one_line_and_cut_to_a_length() -> None:
-    assert quoted("two\nlines") == "'two lines'"
-    assert len(quoted("x" * 500)) == 62
-
-
-@pytest.mark.parametrize(
-    ("written", "told"),
-    [
-        (["a"], "a list"),
-        ({"a": 1}, "a table"),
-        (True, "'true'"),
-        (10**3999, "'1" + "0" * 56 + "...'"),
-        (10**4000, "a number of more than 4000 digits"),
-        (-(16**5000), "a number of more than 4000 digits"),
-    ],
-    ids=["list", "table", "true", "long", "too long", "too long and negative"],
-)
-def test_what_is_no_text_is_told_in_words_of_the_trade(written: object, told: str) -> None:
-    assert quoted(written) == told
 
 
 @given(

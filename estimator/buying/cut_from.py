@@ -9,9 +9,9 @@ from fractions import Fraction
 from estimator.buying.fillings import Filling
 from estimator.buying.joining import JoinedFilling
 from estimator.buying.types import Buy, Filled
-from estimator.catalog import PutUp
 from estimator.measure import Length, whole_ticks
 from estimator.needs.types import Run
+from estimator.put_up import PutUp
 from estimator.working import Source
 
 Runs = tuple[tuple[Source, Length], ...]

@@ -18,7 +18,7 @@ from typing import Any
 
 from estimator.edges import read_edge_ref
 from estimator.faults import Wrong
-from estimator.written import NotReadable, one_line, quoted
+from estimator.quoting import NotReadable, one_line, quoted
 
 Written = str | int | float
 

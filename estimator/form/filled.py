@@ -9,7 +9,7 @@ from typing import Any
 from estimator.edges import SIDES
 from estimator.form.cells import Kind, Written, cell_of
 from estimator.form.sheets import Column, KeyPath, Sheet, plan_sheets
-from estimator.written import one_line
+from estimator.quoting import one_line
 
 
 @dataclass(frozen=True)

@@ -14,8 +14,8 @@ from estimator.needs.on_bias import refuse_off_the_bias
 from estimator.needs.outlines import Allowances, Sized
 from estimator.needs.types import ToCut
 from estimator.plan import Made, Piece, Shape
+from estimator.quoting import quoted
 from estimator.rules import Rules
-from estimator.written import quoted
 
 
 def allowances_of(to_cut: ToCut) -> Allowances:

@@ -15,8 +15,8 @@ from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.makeup import takes_a_length
 from estimator.needs.types import BuyingTerms, Run
 from estimator.plan import Boning, ByLength, Lacing, Loops
+from estimator.quoting import quoted
 from estimator.working import SHRINKS, Operation, Reckoning, Step
-from estimator.written import quoted
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,9 +16,10 @@ from estimator.measure import ZERO, Length, Unit, decimal_text, tape_text, whole
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.makeup import takes_a_length
 from estimator.plan import Notion
+from estimator.quoting import quoted
 from estimator.rules import house_rules
 from estimator.working import Operation, Step
-from estimator.written import length, quoted
+from estimator.written import length
 
 MOST_IN_A_ROW = 10_000
 BUTTON_IMPERIAL, BUTTON_METRIC = length("1/8 in"), length("0.3 cm")

@@ -16,8 +16,8 @@ from estimator.needs.cutting import size_piece, with_own_sizes
 from estimator.needs.outlines import point_of, side_of_taper, stated
 from estimator.needs.types import ToCut
 from estimator.plan import Joined, Made, Piece, Shape
+from estimator.quoting import quoted
 from estimator.working import Reckoning
-from estimator.written import quoted
 
 
 @dataclass(frozen=True)

@@ -11,9 +11,9 @@ from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length, decimal_text, tape_text
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.plan import Elastic, ElasticKind, Joined
+from estimator.quoting import quoted
 from estimator.rules import TAIL_IMPERIAL, TAIL_METRIC
 from estimator.working import SHRINKS, Reckoning, in_all
-from estimator.written import quoted
 
 STRETCH = {
     ElasticKind.WOVEN: Fraction(10, 100),

@@ -11,7 +11,7 @@ from estimator.measure import ZERO, Length, Unit, natural_text, tape_text, usabl
 from estimator.needs.selvedges import Breadth, breadth_of
 from estimator.needs.terms import usable_width
 from estimator.needs.types import CutPiece, FabricTerms
-from estimator.written import quoted
+from estimator.quoting import quoted
 
 
 def narrowest(piece: CutPiece) -> Length:

@@ -31,8 +31,8 @@ from estimator.needs.selvedges import Breadth, on_selvedges
 from estimator.needs.strips import length_of_strips
 from estimator.needs.types import CutPiece, ToCut
 from estimator.plan import Grain, Made, Piece, Shape
+from estimator.quoting import quoted
 from estimator.working import Reckoning
-from estimator.written import quoted
 
 MOST_ALONG = 4
 """In how many lengths a strip is tried along the fabric; more joins than that are a nuisance."""

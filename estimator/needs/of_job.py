@@ -50,7 +50,7 @@ from estimator.plan import (
     Role,
     Trim,
 )
-from estimator.written import quoted
+from estimator.quoting import quoted
 
 _SHELL = {Role.MAIN, Role.CONTRAST, Role.NET}
 """Fabrics that stand with the fabrics in a shop; the others stand with linings."""

@@ -13,7 +13,7 @@ from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.makeup import in_sewing_order, takes_a_length
 from estimator.needs.trim_runs import edges_of, followed_trim
 from estimator.plan import Elastic, Seam, Trim
-from estimator.written import quoted
+from estimator.quoting import quoted
 
 _NOT_SEWN = {Finish.HEM, Finish.ROLLED, Finish.FOLD, Finish.CASING}
 

@@ -17,9 +17,9 @@ from estimator.measure import ZERO, Length, Unit, tape_text, whole_ticks
 from estimator.needs.bias import ROOT_2_AT_MOST
 from estimator.needs.types import Material
 from estimator.plan import End, Joined, Trim, TrimEnd
+from estimator.quoting import quoted
 from estimator.rules import Rules
 from estimator.working import SHRINKS, Reckoning
-from estimator.written import quoted
 
 CUT_OF_A_BINDING = 4
 """A single binding is cut four times as wide as it finishes (common practice)."""

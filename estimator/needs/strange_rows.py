@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from estimator.faults import nearest
 from estimator.job import Job
-from estimator.written import quoted
+from estimator.quoting import quoted
 
 
 def strange_rows(job: Job) -> Iterator[str]:

@@ -17,8 +17,8 @@ from estimator.needs.sewn_on import CUT_OF_A_BINDING
 from estimator.needs.trim_runs import trim_runs
 from estimator.needs.types import Material, ToCut
 from estimator.plan import Cut, Made, Piece, Trim
+from estimator.quoting import quoted
 from estimator.working import Reckoning, in_all
-from estimator.written import quoted
 
 
 def strips_to_cut(trim: Trim, cord: Length | None, order: GarmentOrder, path: Path) -> ToCut:

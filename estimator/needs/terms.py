@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 
 from pydantic import ValidationError
 
-from estimator.catalog import BY_THE_LENGTH, EACH, Item, Kind, Offer, PutUp
+from estimator.catalog import Item, Kind, Offer
 from estimator.faults import Wrong, nearest
 from estimator.job import GarmentOrder, Job
 from estimator.measure import ZERO, Length, Unit, natural_text
@@ -27,8 +27,9 @@ from estimator.plan import (
     Width,
 )
 from estimator.prices import Price
+from estimator.put_up import BY_THE_LENGTH, EACH, PutUp
+from estimator.quoting import quoted
 from estimator.rules import house_rules
-from estimator.written import quoted
 
 T = TypeVar("T")
 

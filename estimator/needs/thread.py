@@ -13,9 +13,9 @@ from estimator.needs.as_one import as_one
 from estimator.needs.sewn import Sewn
 from estimator.needs.types import BuyingTerms, Needs, ThreadNeed, ToSew, key_of
 from estimator.plan import Thread, Work
+from estimator.quoting import quoted
 from estimator.stitches import LOCKSTITCH, OVEREDGE, Machine, Stitch, ratio_from_geometry
 from estimator.working import Reckoning, in_all
-from estimator.written import quoted
 
 _WORDS = tuple(work.value for work in Work)
 

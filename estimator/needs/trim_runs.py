@@ -13,8 +13,8 @@ from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.sewn_on import Path, joining, sewn_on
 from estimator.needs.types import Material, Run
 from estimator.plan import Joined, Plan, Seam, Trim
+from estimator.quoting import quoted
 from estimator.working import Reckoning, Source, in_all
-from estimator.written import quoted
 
 MOST_RUNS = 1_000_000
 

@@ -10,8 +10,8 @@ from pydantic import BeforeValidator, WithJsonSchema
 from estimator.catalog import Currency
 from estimator.fields import Allowance, Count, Entry, Name, Note, Share, Shrinkage, Size, refusal
 from estimator.measure import Unit
+from estimator.quoting import quoted
 from estimator.rules import Rules, house_rules
-from estimator.written import quoted
 
 GARMENT_UNITS = {"in": Unit.IN, "cm": Unit.CM, "mm": Unit.MM}
 

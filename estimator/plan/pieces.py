@@ -30,7 +30,7 @@ from estimator.fields import (
 )
 from estimator.measure import ZERO
 from estimator.plan.piece_edges import Edge, EdgeRefField
-from estimator.written import quoted
+from estimator.quoting import quoted
 
 
 class Grain(Enum):

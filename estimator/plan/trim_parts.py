@@ -13,7 +13,8 @@ from pydantic import BeforeValidator, ValidationInfo, WithJsonSchema
 from estimator.faults import nearest
 from estimator.fields import Entry, Size, or_bare, reading, refusal, unit_of
 from estimator.measure import Length, Unit
-from estimator.written import NotReadable, quoted, read_length, text_of
+from estimator.quoting import NotReadable, quoted, text_of
+from estimator.written import read_length
 
 
 class End(Enum):

@@ -29,7 +29,7 @@ from estimator.plan.piece_edges import EDGE_REF, EdgeRefField
 from estimator.plan.pieces import Joined
 from estimator.plan.trim_parts import End, EndsField, Pleats, TrimEnd
 from estimator.prices import PriceField
-from estimator.written import one_line
+from estimator.quoting import one_line
 
 
 class Sold(Entry):

@@ -10,9 +10,9 @@ from dataclasses import replace
 
 from estimator.catalog import Catalog, Item, Kind, Offer, Shop
 from estimator.faults import Fault, Faults, Wrong, nearest
+from estimator.quoting import quoted
 from estimator.readers.table_rows import complain, rows_of
 from estimator.readers.written_tables import WrittenTable
-from estimator.written import quoted
 
 
 def catalog_of(

@@ -10,7 +10,7 @@ from pydantic_core import ErrorDetails
 
 from estimator.faults import Path, Wrong, nearest, one_of
 from estimator.fields import Entry
-from estimator.written import quoted
+from estimator.quoting import quoted
 
 
 def wrongs_in(error: ValidationError, model: type[Entry]) -> list[Wrong]:

@@ -7,8 +7,8 @@ from itertools import islice
 
 from estimator.faults import Fault, Refused, nearest
 from estimator.form.sheets import REMARKS, Column, Sheet
+from estimator.quoting import one_line, quoted
 from estimator.readers.workbooks import Cell, CellSheet
-from estimator.written import one_line, quoted
 
 FIRST_ROWS = 40
 """Among these the headings are looked for."""

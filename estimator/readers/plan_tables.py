@@ -15,9 +15,10 @@ from estimator.job import Reckoned
 from estimator.measure import Length, Unit
 from estimator.plan import Garment, Plan
 from estimator.plan.garment import GARMENT_UNITS
+from estimator.quoting import one_line, quoted
 from estimator.readers.complaints import wrongs_in
 from estimator.readers.reckoned import reckoned_sizes
-from estimator.written import one_line, quoted, read_length
+from estimator.written import read_length
 
 
 def _tables_of_plan() -> dict[str, type[Entry]]:

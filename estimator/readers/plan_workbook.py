@@ -16,10 +16,10 @@ from estimator.form.cells import value_of
 from estimator.form.own_words import in_form_words
 from estimator.form.sheets import GIVEN, OTHER_SHEETS, OWN_SHEETS, YOURS, Column, Sheet
 from estimator.form.sheets import plan_sheets as form_sheets
+from estimator.quoting import one_line, quoted
 from estimator.readers.headed_rows import headings_of, rows_of, text_of_cell
 from estimator.readers.plan_tables import PlanTables
 from estimator.readers.workbooks import Cell, CellSheet, read_workbook
-from estimator.written import one_line, quoted
 
 
 def tables_from_workbook(path: Path) -> PlanTables:

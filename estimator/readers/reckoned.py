@@ -8,7 +8,7 @@ from typing import Any
 from estimator.arithmetic import length_from
 from estimator.job import Reckoned
 from estimator.measure import Length, Unit
-from estimator.written import NotReadable, one_line
+from estimator.quoting import NotReadable, one_line
 
 
 def reckoned_sizes(

@@ -11,12 +11,12 @@ from pydantic import ValidationError
 from estimator.catalog import Shop
 from estimator.faults import Fault, Faults, Places, Refused, Wrong, nearest
 from estimator.fields import Entry
+from estimator.quoting import quoted
 from estimator.readers.complaints import wrongs_in
 from estimator.readers.files import read_text
 from estimator.readers.places import lines_of
 from estimator.readers.plan_toml import parsed
 from estimator.show import Costume, Show, ShowHeading
-from estimator.written import quoted
 
 TABLES = ("show", "shop", "garment")
 

@@ -10,12 +10,12 @@ from pathlib import Path
 from estimator.catalog import Catalog, Item, Kind, Offer
 from estimator.faults import Faults, Wrong
 from estimator.measure import Unit, natural_text
+from estimator.quoting import quoted
 from estimator.readers.files import read_text
 from estimator.readers.table_rows import complain, rows_of
 from estimator.readers.workbooks import is_workbook
 from estimator.readers.written_tables import WrittenTable, refuse_too_many, table_from
 from estimator.stash import InHand, Stash, own_colours
-from estimator.written import quoted
 
 TABLE, SHEET = "a table of the stash", "stash"
 MOST_ROWS, MOST_ALIKE = 5_000, 200

@@ -9,9 +9,10 @@ from pydantic import ValidationError
 
 from estimator.faults import Fault, Faults, Refused, Wrong, nearest
 from estimator.fields import Entry
+from estimator.fraction_dates import refuse_date
+from estimator.quoting import NotReadable, one_line, quoted
 from estimator.readers.complaints import wrongs_in
 from estimator.readers.written_tables import WrittenTable
-from estimator.written import NotReadable, one_line, quoted, refuse_date
 
 EntryT = TypeVar("EntryT", bound=Entry)
 

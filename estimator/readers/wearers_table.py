@@ -10,9 +10,10 @@ from pathlib import Path
 from estimator.faults import Fault, Faults, Refused
 from estimator.measure import ZERO, Length, Unit
 from estimator.plan.garment import GARMENT_UNITS
+from estimator.quoting import NotReadable, one_line, quoted
 from estimator.readers.written_tables import WrittenTable, refuse_too_many, table_from
 from estimator.show import Measured, Wearers
-from estimator.written import NotReadable, one_line, quoted, read_length
+from estimator.written import read_length
 
 SHEET, WEARER, UNIT = "wearers", "wearer", "unit"
 MOST_WEARERS = 5_000

@@ -8,10 +8,10 @@ from pathlib import Path
 
 from estimator.faults import Fault, Faults, Refused
 from estimator.form.sheets import OWN_SHEETS
+from estimator.quoting import one_line
 from estimator.readers.csv_cells import cells_of
 from estimator.readers.files import read_text
 from estimator.readers.workbooks import CellSheet, is_workbook, read_workbook
-from estimator.written import one_line
 
 MOST_ROWS = 20_000
 """Rows of a table, whatever stands in them; a table may allow fewer."""

@@ -6,9 +6,9 @@ from decimal import Decimal
 from fractions import Fraction
 
 from estimator.buying.types import Buy, Purchase
-from estimator.catalog import PutUp
 from estimator.estimated import Estimate
 from estimator.measure import Length
+from estimator.put_up import PutUp
 from estimator.reports.tables import Sold
 from estimator.reports.units import width_text
 

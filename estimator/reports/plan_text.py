@@ -10,7 +10,7 @@ from typing import Any
 from estimator.faults import Path
 from estimator.form.cells import in_toml, key_in_toml
 from estimator.plan import Plan
-from estimator.written import one_line
+from estimator.quoting import one_line
 
 WIDE = 98
 """Characters: longer lists have a line for each entry."""

@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from decimal import Decimal
 from fractions import Fraction
 
-from estimator.catalog import EACH
 from estimator.estimated import Estimate, Saved
 from estimator.measure import fraction_text, read_in_sixteenths, two_decimals_up
 from estimator.prices import money_text
+from estimator.put_up import EACH
 
 
 def savings(estimate: Estimate) -> tuple[str, ...]:
