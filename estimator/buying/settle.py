@@ -10,9 +10,9 @@ from estimator.buying.fabric_widths import FabricChoice
 from estimator.buying.one_width import WidthOption, matching
 from estimator.buying.remnants_first import cut_from_stash_first
 from estimator.buying.small_things import lines_for
-from estimator.buying.stock_first import Lines, Need, with_stock
+from estimator.buying.stock_first import Lines, with_stock
 from estimator.buying.thread import buy_thread
-from estimator.buying.types import Purchase
+from estimator.buying.types import Need, Purchase
 from estimator.faults import Wrong
 from estimator.measure import Unit
 from estimator.needs.types import FabricTerms, ThreadNeed

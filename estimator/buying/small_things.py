@@ -9,6 +9,7 @@ from dataclasses import replace
 from fractions import Fraction
 from math import lcm
 
+from estimator.buying.as_lines import as_lines
 from estimator.buying.cut_from import off_the_roll, runs_in_turn
 from estimator.buying.cut_lengths import break_note, cut_from_roll, with_waste
 from estimator.buying.fillings import Holder
@@ -19,15 +20,14 @@ from estimator.buying.run_sums import longest_run, runs_in_one
 from estimator.buying.types import Buy, Part, Purchase, Way, least_way
 from estimator.catalog import Offer
 from estimator.faults import Wrong
-from estimator.measure import Length, Unit, tape_text, total
+from estimator.measure import Length, Unit, tape_text
 from estimator.needs.types import CountNeed, LengthNeed
 from estimator.working import Operation, Step
 
 
 def lines_for(need: LengthNeed | CountNeed, unit: Unit) -> tuple[Purchase, ...]:
     """The lines on which a trim or notion is bought. Raises Wrong where it cannot be had."""
-    lines = buy_length(need, unit) if isinstance(need, LengthNeed) else buy_count(need, unit)
-    return tuple(replace(line, need=need) for line in lines)
+    return buy_length(need, unit) if isinstance(need, LengthNeed) else buy_count(need, unit)
 
 
 def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
@@ -57,40 +57,10 @@ def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
             f"put-up of '{need.title}' holds {tape_text(holds, unit)}",
             "plan shorter runs, allow joins, or offer it by the length or in a longer put-up",
         )
-    sources = tuple(dict.fromkeys(run.source for run in need.runs))
-    run_notes = dict.fromkeys(note for run in need.runs for note in run.notes)
     best = least_way(ways)
-    others = tuple(tuple(part.buy for part in way) for way in ways if way is not best)
-    takes = tuple(
-        (run.source, total(one.value * count for one, count in run.in_turn)) for run in need.runs
-    )
-    return tuple(
-        Purchase(
-            key=_key(need.key, part, number),
-            group=need.group,
-            title=need.title,
-            names=need.names,
-            colour=need.terms.colour,
-            width=part.buy.offer.width,
-            needed=part.needed,
-            buy=part.buy,
-            notes=(*need.notes, *run_notes, *_said_of(part.buy)),
-            sources=sources,
-            others=others if number == 0 else (),
-            takes=takes if number == 0 else (),
-            alike=need.terms,
-        )
-        for number, part in enumerate(best)
-    )
-
-
-def _said_of(buy: Buy) -> tuple[str, ...]:
-    return (buy.note,) if buy.note else ()
-
-
-def _key(key: str, part: Part, number: int) -> str:
-    """The key of a need; of what is bought beside the first put-up, with its own put-up."""
-    return f"{key} / {part.buy.offer.put_up.text}" if number else key
+    others = [way for way in ways if way is not best]
+    of_runs = tuple(dict.fromkeys(note for run in need.runs for note in run.notes))
+    return as_lines(need, best, others, alike=need.terms, told=lambda _: of_runs)
 
 
 def buy_count(need: CountNeed, unit: Unit) -> tuple[Purchase, ...]:
@@ -104,29 +74,19 @@ def buy_count(need: CountNeed, unit: Unit) -> tuple[Purchase, ...]:
     ways = _in_packs(need, offers)
     best = least_way(ways)
     ways += [_packed(need, [offer]) for offer in offers]
-    others = tuple(tuple(part.buy for part in way) for way in ways if way is not best)
-    return tuple(
-        Purchase(
-            key=_key(need.key, part, number),
-            group=need.group,
-            title=need.title,
-            names=need.names,
-            colour=need.terms.colour,
-            width=part.buy.offer.width,
-            needed=part.needed,
-            buy=replace(part.buy, steps=(*length_steps(need, part.buy), *part.buy.steps)),
-            notes=(
-                *need.notes,
-                *filter(None, (part.buy.note,)),
-                *length_notes(need, part.buy, unit),
-            ),
-            sources=need.sources,
-            others=others if number == 0 else (),
-            takes=need.takes if number == 0 else (),
-            alike=(need.terms, need.opening, need.shorter),
-        )
-        for number, part in enumerate(best)
+    others = [way for way in ways if way is not best]
+    return as_lines(
+        need,
+        tuple(replace(part, buy=_of_its_length(need, part.buy)) for part in best),
+        others,
+        alike=(need.terms, need.opening, need.shorter),
+        told=lambda buy: length_notes(need, buy, unit),
     )
+
+
+def _of_its_length(need: CountNeed, buy: Buy) -> Buy:
+    """The same, its working beginning with the length that is sold."""
+    return replace(buy, steps=(*length_steps(need, buy), *buy.steps))
 
 
 def _in_packs(need: CountNeed, offers: tuple[Offer, ...]) -> list[Way]:

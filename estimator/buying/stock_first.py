@@ -11,13 +11,12 @@ from estimator.buying.least_taken import least_taken
 from estimator.buying.ready_cut import fits
 from estimator.buying.remnants import length_of
 from estimator.buying.thread import on_one, wound_off
-from estimator.buying.types import Buy, Purchase, costs_less, nothing_bought
+from estimator.buying.types import Buy, Need, Purchase, costs_less, nothing_bought
 from estimator.measure import ZERO, Length, whole_ticks
 from estimator.needs.types import CountNeed, LengthNeed, Run, ThreadNeed
 from estimator.stash import Single, Taken
 from estimator.working import Operation, Step
 
-Need = LengthNeed | CountNeed | ThreadNeed
 Lines = tuple[Purchase, ...]
 Buying = Callable[[Need], Lines]
 """What is bought for a need; raises Wrong where it cannot be had."""

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import lcm
 
+from estimator.buying.as_lines import as_lines
 from estimator.buying.cut_lengths import break_note
 from estimator.buying.fillings import Holder
 from estimator.buying.spools import Spools, Wound, least_spools
@@ -14,7 +15,7 @@ from estimator.buying.types import NOT_PROVED, Buy, Part, Purchase, Way, nothing
 from estimator.catalog import Offer
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, shop_text, total, whole_ticks
-from estimator.needs.types import Group, ThreadNeed
+from estimator.needs.types import ThreadNeed
 from estimator.stitches import Machine
 from estimator.working import Operation, Reckoning, Step, in_all
 
@@ -33,26 +34,8 @@ def buy_thread(need: ThreadNeed) -> tuple[Purchase, ...]:
     ways = [
         _worded([offer], demands, _least(need, [offer], demands), need.in_hand) for offer in offers
     ]
-    others = tuple(bills for one in ways if not _alike(bills := _bills(one), _bills(way)))
-    return tuple(
-        Purchase(
-            key=f"{need.key} / {part.buy.unit}" if number else need.key,
-            group=Group.NOTIONS,
-            title=need.title,
-            names=need.names,
-            colour=need.terms.colour,
-            width=None,
-            needed=part.needed,
-            buy=part.buy,
-            notes=(*need.notes, *filter(None, (part.buy.note,))),
-            sources=need.sources,
-            others=() if number else others,
-            takes=() if number else need.takes,
-            alike=need.terms,
-            need=need,
-        )
-        for number, part in enumerate(way)
-    )
+    others = [one for one in ways if not _alike(one, way)]
+    return as_lines(need, way, others, alike=need.terms)
 
 
 def wound_off(need: ThreadNeed) -> tuple[Length, ...]:
@@ -84,12 +67,11 @@ def _spools_in(offer: Offer) -> int:
     return offer.put_up.holds if isinstance(offer.put_up.holds, int) else offer.put_up.pieces
 
 
-def _bills(way: Way) -> tuple[Buy, ...]:
-    return tuple(part.buy for part in way)
-
-
-def _alike(one: Sequence[Buy], other: Sequence[Buy]) -> bool:
-    return [(buy.offer, buy.bought) for buy in one] == [(buy.offer, buy.bought) for buy in other]
+def _alike(one: Way, other: Way) -> bool:
+    """Whether as much is bought on the same offers."""
+    return [(part.buy.offer, part.buy.bought) for part in one] == [
+        (part.buy.offer, part.buy.bought) for part in other
+    ]
 
 
 @dataclass(frozen=True, slots=True)

@@ -92,6 +92,8 @@ class Part:
     needed: Length | int
 
 
+Need = LengthNeed | CountNeed | ThreadNeed
+"""What is bought by its length or by number: all but fabric."""
 Way = tuple[Part, ...]
 """One way to meet a need: on one offer, or on several put-ups together."""
 
@@ -121,7 +123,7 @@ class Purchase:
     alike: object
     others: tuple[tuple[Buy, ...], ...] = ()
     takes: tuple[tuple[Source, Length | int], ...] = ()
-    need: LengthNeed | CountNeed | ThreadNeed | None = None
+    need: Need | None = None
     taken: tuple[Taken, ...] = ()
 
 

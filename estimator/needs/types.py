@@ -10,7 +10,7 @@ from fractions import Fraction
 from estimator.catalog import Kind, Offer
 from estimator.faults import Path
 from estimator.job import GarmentOrder
-from estimator.measure import ZERO, Length
+from estimator.measure import ZERO, Length, total
 from estimator.needs.arc import Arc
 from estimator.plan import Boning, Cut, Elastic, Lacing, Loops, Piece, Thread, Trim
 from estimator.stitches import Stitch
@@ -207,6 +207,19 @@ class LengthNeed:
     notes: tuple[str, ...]
     runs: tuple[Run, ...]
 
+    @property
+    def sources(self) -> tuple[Source, ...]:
+        """Where it comes from, each once."""
+        return tuple(dict.fromkeys(run.source for run in self.runs))
+
+    @property
+    def takes(self) -> tuple[tuple[Source, Length], ...]:
+        """How much each of them takes, before waste."""
+        return tuple(
+            (run.source, total(one.value * count for one, count in run.in_turn))
+            for run in self.runs
+        )
+
 
 @dataclass(frozen=True, slots=True)
 class CountNeed:
@@ -280,6 +293,11 @@ class ThreadNeed:
     takes: tuple[tuple[Source, Length], ...]
     sources: tuple[Source, ...]
     in_hand: tuple[Length, ...] = ()
+
+    @property
+    def group(self) -> Group:
+        """Thread lies with the notions."""
+        return Group.NOTIONS
 
 
 @dataclass(frozen=True)
