@@ -11,7 +11,7 @@ from estimator import Catalog, Estimate, GarmentOrder, Length, Plan, Refused, es
 from estimator.buying.types import Purchase
 from estimator.catalog import Item, Offer
 from estimator.files import estimate_files
-from estimator.needs.types import CutPiece
+from estimator.needs.cut_piece import CutPiece
 from estimator.readers.plan_tables import Draft, draft_of
 from estimator.readers.plan_toml import tables_from_text
 from estimator.written import length

@@ -8,7 +8,7 @@ import pytest
 
 from estimator import Estimate, Length, estimate, read_catalog
 from estimator.measure import whole_ticks
-from estimator.needs.types import CutPiece
+from estimator.needs.cut_piece import CutPiece
 from estimator.written import length
 from tests.plans import plan
 from tests.shipped_plans import SHOPS

@@ -11,7 +11,7 @@ from estimator.buying.laying import Laid
 from estimator.buying.lots import Lot
 from estimator.layout import Blank, Layout, Placement, Style
 from estimator.measure import Length
-from estimator.needs.types import CutPiece
+from estimator.needs.cut_piece import CutPiece
 from estimator.working import Reckoning, Source
 from tests.verify_outlines import faults_in, outlines, overlap
 

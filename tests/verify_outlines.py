@@ -21,7 +21,7 @@ from estimator.buying.laying import Laid
 from estimator.buying.lots import Lot
 from estimator.layout import Layout, Placement
 from estimator.measure import Length
-from estimator.needs.types import CutPiece
+from estimator.needs.cut_piece import CutPiece
 
 Point = tuple[Fraction, Fraction]
 Corners = tuple[Point, ...]

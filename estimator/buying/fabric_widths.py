@@ -12,6 +12,7 @@ from estimator.buying.types import Buy, Purchase, costs_less, least_bought
 from estimator.catalog import Offer
 from estimator.faults import Fault, Faults, Refused, Wrong
 from estimator.measure import ZERO, Length, Unit, about_text, natural_text, tape_text
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.fits import (
     LAY_OPEN,
@@ -23,7 +24,7 @@ from estimator.needs.fits import (
 from estimator.needs.makeup import ways_to_make
 from estimator.needs.selvedges import Breadth, breadth_of
 from estimator.needs.terms import allowed_offers, usable_width
-from estimator.needs.types import CutPiece, FabricNeed, FabricTerms
+from estimator.needs.types import FabricNeed, FabricTerms
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,9 +28,10 @@ from estimator.layout import (
     least_length_of,
 )
 from estimator.measure import Length
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.fits import goes_on
 from estimator.needs.selvedges import Breadth
-from estimator.needs.types import CutPiece, FabricTerms
+from estimator.needs.types import FabricTerms
 from estimator.working import Reckoning
 
 QUICK = Effort(1_000)

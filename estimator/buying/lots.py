@@ -19,8 +19,8 @@ from itertools import cycle, islice
 from estimator.buying.spread import Part, parts_laid
 from estimator.layout import Blank, Cloth, Held, next_repeat
 from estimator.measure import ZERO, Length, total, whole_ticks
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.selvedges import Breadth
-from estimator.needs.types import CutPiece
 
 
 @dataclass(frozen=True, slots=True)

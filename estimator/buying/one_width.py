@@ -19,9 +19,10 @@ from estimator.buying.remnants import FromRemnant
 from estimator.buying.types import Buy, least_bought
 from estimator.catalog import Offer
 from estimator.measure import ZERO, Length, total
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.fits import least_length
 from estimator.needs.selvedges import Breadth
-from estimator.needs.types import CutPiece, FabricTerms
+from estimator.needs.types import FabricTerms
 
 
 @dataclass(frozen=True, slots=True)

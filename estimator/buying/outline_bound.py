@@ -13,9 +13,9 @@ from collections.abc import Iterator, Sequence
 from estimator.buying.lots import outline_area
 from estimator.layout.knapsack import Item, Line
 from estimator.layout.scales import best_scale
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.fits import on_cloth
 from estimator.needs.selvedges import Breadth
-from estimator.needs.types import CutPiece
 
 SLICES = 16
 """Slices of a taper."""

@@ -14,8 +14,9 @@ from estimator.buying.laying import Laid, cloth_of_width
 from estimator.buying.lots import single_lots
 from estimator.layout import Blank, Cloth, Cuts, Layout, fullest, renamed
 from estimator.measure import ZERO, Length
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.selvedges import Breadth
-from estimator.needs.types import CutPiece, FabricTerms
+from estimator.needs.types import FabricTerms
 from estimator.stash import Single, Taken
 from estimator.working import Reckoning
 

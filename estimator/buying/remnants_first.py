@@ -15,8 +15,9 @@ from estimator.buying.outline_bound import total_area
 from estimator.buying.remnants import FromRemnant, cut_area, laid_on_remnant, without
 from estimator.buying.types import costs_less, nothing_bought
 from estimator.measure import ZERO
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.terms import allowed_offers, usable_width
-from estimator.needs.types import CutPiece, FabricTerms
+from estimator.needs.types import FabricTerms
 from estimator.stash import Single
 
 MOST_REMNANTS = 24

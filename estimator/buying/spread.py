@@ -19,9 +19,9 @@ from fractions import Fraction
 
 from estimator.layout import Held
 from estimator.measure import Length
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.fits import on_cloth
 from estimator.needs.selvedges import Breadth
-from estimator.needs.types import CutPiece
 
 
 @dataclass(frozen=True, slots=True)

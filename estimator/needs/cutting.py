@@ -14,6 +14,7 @@ from estimator.faults import Wrong
 from estimator.measure import Length, tape_text
 from estimator.needs.allowances import allowances_of, finish_of, refuse_deep_edges
 from estimator.needs.circles import cut_radii, size_sector
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.linings import length_note, other_length, refuse_trimmed_strip, trimmed
 from estimator.needs.on_bias import box_on_bias
 from estimator.needs.outlines import (
@@ -25,7 +26,7 @@ from estimator.needs.outlines import (
     stated,
 )
 from estimator.needs.selvedges import on_selvedges
-from estimator.needs.types import CutPiece, ToCut
+from estimator.needs.types import ToCut
 from estimator.plan import Cut, Grain, Made, Piece, Shape, TakeUpKind
 from estimator.working import Reckoning
 

@@ -8,9 +8,10 @@ from dataclasses import replace
 from estimator.catalog import Offer
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, Unit, natural_text, tape_text, usable_text
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.selvedges import Breadth, breadth_of
 from estimator.needs.terms import usable_width
-from estimator.needs.types import CutPiece, FabricTerms
+from estimator.needs.types import FabricTerms
 from estimator.quoting import quoted
 
 

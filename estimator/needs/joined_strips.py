@@ -13,10 +13,11 @@ from estimator.edges import SEWN, SIDES, Finish
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, tape_text
 from estimator.needs.allowances import allowances_of
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.cutting import cut_length
 from estimator.needs.outlines import stated
 from estimator.needs.selvedges import ALONG, Breadth, on_selvedges
-from estimator.needs.types import CutPiece, ToCut
+from estimator.needs.types import ToCut
 from estimator.plan import Grain, Joined
 from estimator.working import Reckoning
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.cutting import with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.stitching import is_sewn_apart, may_have_joins
-from estimator.needs.types import CutPiece, FabricNeed
+from estimator.needs.types import FabricNeed
 
 
 def joins_of(

@@ -15,6 +15,7 @@ from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length, tape_text
 from estimator.needs.allowances import allowances_of
 from estimator.needs.bias import LOST_AT_A_JOIN, MOST_STRIP, cloth_for_bias, strips_joined
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.cutting import cut_piece, with_own_sizes
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.joined_strips import (
@@ -29,7 +30,7 @@ from estimator.needs.pieced import in_parts
 from estimator.needs.seamed import ways_to_seam
 from estimator.needs.selvedges import Breadth, on_selvedges
 from estimator.needs.strips import length_of_strips
-from estimator.needs.types import CutPiece, ToCut
+from estimator.needs.types import ToCut
 from estimator.plan import Grain, Made, Piece, Shape
 from estimator.quoting import quoted
 from estimator.working import Reckoning

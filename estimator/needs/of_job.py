@@ -12,6 +12,7 @@ from estimator.needs.allowances import allowances_of
 from estimator.needs.as_one import as_one
 from estimator.needs.closures import check_closures, sold_ready_cut
 from estimator.needs.counted import counted_in, counted_together
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.cutting import cut_length, cut_piece, with_own_sizes
 from estimator.needs.fits import refuse_all_selvedge, refuse_too_wide
 from estimator.needs.makeup import is_hanging, takes_a_length
@@ -29,7 +30,6 @@ from estimator.needs.thread import check_threads
 from estimator.needs.trim_runs import followed_trim
 from estimator.needs.types import (
     CountNeed,
-    CutPiece,
     FabricNeed,
     FabricTerms,
     Group,

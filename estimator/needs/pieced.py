@@ -6,8 +6,9 @@ from dataclasses import replace
 
 from estimator.faults import Wrong
 from estimator.measure import Length, tape_text
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.fits import narrowest
-from estimator.needs.types import CutPiece, ToCut
+from estimator.needs.types import ToCut
 from estimator.plan import Grain, Made, Piece, Shape
 
 MOST_PARTS = 50

@@ -24,11 +24,12 @@ from estimator.needs.circles import (
     cut_radii,
     share_of,
 )
+from estimator.needs.cut_piece import CutPiece
 from estimator.needs.cutting import cut_piece
 from estimator.needs.fits import LAY_OPEN, goes_on, least_width
 from estimator.needs.outlines import stated
 from estimator.needs.selvedges import Breadth
-from estimator.needs.types import CutPiece, ToCut
+from estimator.needs.types import ToCut
 from estimator.plan import Edge, Grain
 
 Way = tuple[CutPiece, ...]

@@ -11,7 +11,7 @@ from estimator.catalog import Kind, Offer
 from estimator.faults import Path
 from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length, total
-from estimator.needs.arc import Arc
+from estimator.needs.cut_piece import CutPiece
 from estimator.plan import Boning, Cut, Elastic, Lacing, Loops, Piece, Thread, Trim
 from estimator.stitches import Stitch
 from estimator.working import Reckoning, Source, Step
@@ -25,51 +25,6 @@ class Group(Enum):
     TRIMS = "Trims"
     ELASTICS = "Elastics"
     NOTIONS = "Notions"
-
-
-@dataclass(frozen=True, slots=True)
-class CutPiece:
-    """A piece as it is cut: ``width`` across the lengthwise grain and ``length`` along it.
-
-    ``finished`` stands beside the cut size, and each cut size carries its working. ``quantity`` is
-    that of the whole job. ``boxed`` says that the rectangle is drawn round another outline; of a
-    taper that lies along the fabric or on the bias, ``narrow`` is the cut width at its narrow end,
-    and ``square`` its side that does not slant, if there is one; ``on_its_head`` tells that the
-    narrow end is the bottom of the piece. Of a part of a circle, ``arc`` is the outline. Of a
-    piece at 45 degrees, ``on_bias`` is its own cut width and length, and the rectangle that round
-    it. ``selvedges`` are the sides, left or right as it lies, that use the fabric's own edge;
-    ``on_fold`` tells that the piece is two mirrored halves. ``seamed`` says of a part from what the
-    piece is seamed;
-    ``else_cut`` how a piece may be cut that is too wide.
-    """
-
-    source: Source
-    name: str
-    quantity: int
-    finished: tuple[Length, Length]
-    width: Reckoning
-    length: Reckoning
-    may_turn: bool = False
-    boxed: bool = False
-    narrow: Length | None = None
-    square: str = ""
-    on_its_head: bool = False
-    arc: Arc | None = None
-    on_bias: tuple[Length, Length] | None = None
-    selvedges: tuple[str, ...] = ()
-    on_fold: bool = False
-    note: str = ""
-    seamed: str = ""
-    else_cut: str = ""
-
-    @property
-    def folds(self) -> bool:
-        """Whether its halves are mirror images, so that it can be cut on a fold of the fabric."""
-        mirrored = not self.boxed or (self.narrow is not None and not self.square)
-        if self.arc is not None:
-            across = self.width.value > self.length.value  # the straight edges of half a circle
-            mirrored = self.arc.share == 1 or (self.arc.share == Fraction(1, 2) and across)
-        return self.on_fold or (mirrored and self.on_bias is None and len(self.selvedges) != 1)
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from estimator.buying.one_width import WidthOption
 from estimator.buying.types import Buy, Purchase
 from estimator.estimated import Estimate
 from estimator.measure import Length, Unit, tape_text, usable_text
-from estimator.needs.types import CutPiece
+from estimator.needs.cut_piece import CutPiece
 from estimator.prices import money_text
 from estimator.reports.assumptions import assumptions
 from estimator.reports.budget_papers import account

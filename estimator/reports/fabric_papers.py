@@ -12,7 +12,7 @@ from estimator.buying.laying import Laid
 from estimator.buying.one_width import WidthOption
 from estimator.estimated import Estimate
 from estimator.measure import Length, natural_text, shop_text, usable_text
-from estimator.needs.types import CutPiece
+from estimator.needs.cut_piece import CutPiece
 from estimator.plan import Made
 from estimator.prices import money_text
 from estimator.reports.scaled import scaled_note

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from estimator.estimated import Estimate
 from estimator.job import GarmentOrder, Reckoned
 from estimator.measure import about_text
-from estimator.needs.types import CutPiece
+from estimator.needs.cut_piece import CutPiece
 
 
 def scaled_for_wearers(estimate: Estimate) -> tuple[str, ...]:

@@ -17,7 +17,7 @@ from estimator.measure import (
     shop_text,
     tape_text,
 )
-from estimator.needs.types import CutPiece
+from estimator.needs.cut_piece import CutPiece
 from estimator.reports.stash_papers import NOTHING_TO_BUY, amount_text, where_text
 from estimator.reports.tables import Sold, price_text
 from estimator.reports.units import tape_unit

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from estimator import Estimate, estimate
-from estimator.needs.types import CutPiece
+from estimator.needs.cut_piece import CutPiece
 from tests.plans import plan
 
 

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from estimator import estimate
 from estimator.measure import INCH
-from estimator.needs.types import CutPiece
+from estimator.needs.cut_piece import CutPiece
 from estimator.reports.fabric_papers import proof_text
 from estimator.written import length
 from tests.plans import by, complaints, cut_pieces, in_print, needed, plan

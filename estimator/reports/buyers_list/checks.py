@@ -1,9 +1,12 @@
-"""What may be written into the cells of the list, with a word of help where something else is."""
+"""What may be written into the cells of the list, and how they look once it is."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from typing import Any
 
+from openpyxl.formatting.rule import FormulaRule
+from openpyxl.styles import Border, Font, Side
 from openpyxl.worksheet.datavalidation import DataValidation
 from openpyxl.worksheet.worksheet import Worksheet
 
@@ -18,6 +21,7 @@ from estimator.reports.buyers_list.columns import (
     SPENT,
     TAX,
 )
+from estimator.reports.cells import HAIR
 from estimator.reports.printing import Rows
 
 _MOST = 1_000_000
@@ -51,6 +55,22 @@ def add_checks(sheet: Worksheet, rows: Rows, row_of: Mapping[str, int]) -> None:
         if key.startswith(CHARGE_MARK):
             budget.add(f"{LETTER_OF['Paid']}{row}")
     sheet.add_data_validation(budget)
+
+
+def add_marks(sheet: Worksheet, rows: Rows) -> None:
+    """What is got is struck through, unless more of it is needed; parts are set apart."""
+    first, last = rows
+    rule: Any = FormulaRule
+    printed = f"A{first}:{LETTER_OF['Since the last list']}{last}"
+    since, part = LETTER_OF["Since the last list"], LETTER_OF["Part of the shop"]
+    got = f'AND($A{first}="{DONE}",ISERROR(SEARCH("more",${since}{first})))'
+    struck = rule(formula=[got], font=Font(color="7F7F7F", strike=True))
+    apart = rule(
+        formula=[f"${part}{first}<>${part}{first - 1}"],
+        border=Border(top=Side(style="thin", color="000000"), bottom=HAIR.bottom),
+    )
+    sheet.conditional_formatting.add(printed, struck)
+    sheet.conditional_formatting.add(printed, apart)
 
 
 def _choice(choices: list[str], told: str) -> DataValidation:

@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime, time
 from decimal import Decimal
-from typing import Any
 
 from openpyxl.cell.cell import Cell
-from openpyxl.formatting.rule import FormulaRule
-from openpyxl.styles import Border, Font, Protection, Side
+from openpyxl.styles import Font, Protection
 from openpyxl.worksheet.pagebreak import Break
 from openpyxl.worksheet.worksheet import Worksheet
 
@@ -18,7 +16,7 @@ from estimator.estimated import Estimate
 from estimator.measure import Unit
 from estimator.prices import decimals_of
 from estimator.reports.buyers_list.as_written import CellValue, Formula, text_said
-from estimator.reports.buyers_list.checks import add_checks
+from estimator.reports.buyers_list.checks import add_checks, add_marks
 from estimator.reports.buyers_list.columns import (
     CARRIED,
     CHARGE_MARK,
@@ -31,7 +29,7 @@ from estimator.reports.buyers_list.columns import (
 )
 from estimator.reports.buyers_list.earlier import EarlierList, own_key
 from estimator.reports.buyers_list.lines import ListLine, asides, filled_in, list_lines
-from estimator.reports.buyers_list.sums import write_sums
+from estimator.reports.buyers_list.sums import line_formulas, write_sums
 from estimator.reports.cells import (
     BAND,
     GREY,
@@ -51,7 +49,6 @@ from estimator.reports.cells import (
     money_format,
     put_across,
     put_text,
-    rounded,
 )
 from estimator.reports.printing import fit_if_hardly_more, print_setup
 from estimator.reports.row_heights import fit_height
@@ -113,7 +110,7 @@ class ShoppingListSheet:
         )
         self.below = max([self.last, *self.row_of.values()]) + 1
         self._below()
-        self._marks()
+        add_marks(self.sheet, (self.first, self.last))
         add_checks(self.sheet, (self.first, self.last), self.row_of)
         self.sheet.freeze_panes = f"{LETTER_OF['Buy']}{self.first}"
         self.sheet.auto_filter.ref = f"A{HEADING_ROW}:{LETTER_OF['Key']}{self.last}"
@@ -186,7 +183,7 @@ class ShoppingListSheet:
 
     def _style(self, row: int, unlocked: set[str]) -> None:
         """Formulas, fonts and borders of a line, and which of its cells may be written in."""
-        for heading, formula in _formulas(row, self.decimals).items():
+        for heading, formula in line_formulas(row, self.decimals).items():
             self._cell(row, heading).value = formula
         for column in COLUMNS:
             cell = self._cell(row, column.heading)
@@ -272,21 +269,6 @@ class ShoppingListSheet:
             put_across(self.sheet, self.below, BELOW, line, font)
             self.below += 1
 
-    def _marks(self) -> None:
-        """What is got is struck through, unless more of it is needed; parts are set apart."""
-        sheet, first = self.sheet, self.first
-        rule: Any = FormulaRule
-        printed = f"A{first}:{LETTER_OF['Since the last list']}{self.last}"
-        since, part = LETTER_OF["Since the last list"], LETTER_OF["Part of the shop"]
-        got = f'AND($A{first}="{DONE}",ISERROR(SEARCH("more",${since}{first})))'
-        struck = rule(formula=[got], font=Font(color="7F7F7F", strike=True))
-        apart = rule(
-            formula=[f"${part}{first}<>${part}{first - 1}"],
-            border=Border(top=Side(style="thin", color="000000"), bottom=HAIR.bottom),
-        )
-        sheet.conditional_formatting.add(printed, struck)
-        sheet.conditional_formatting.add(printed, apart)
-
     def _protect(self) -> None:
         """Against accident only: there is no password; lines may be filtered and widened."""
         protection = self.sheet.protection
@@ -305,24 +287,3 @@ class ShoppingListSheet:
         print_setup(sheet, tape_unit(self.estimate), landscape=True, head=HEADING_ROW)
         if not fit_if_hardly_more(sheet, PRINTED[1]):
             sheet.row_breaks.append(Break(id=self.last))
-
-
-def _formulas(row: int, decimals: int) -> dict[str, str]:
-    """Cost, what was paid, and by how much that differs; each empty until it can be reckoned.
-
-    What is ticked and says nothing else was bought as listed.
-    """
-    at = {heading: f"{letter}{row}" for heading, letter in LETTER_OF.items()}
-    buy, price, cost, paid = at["Buy"], at["Price"], at["Cost"], at["Paid"]
-    quantity, actual = at["Actual quantity"], at["Actual price"]
-    nothing = f'AND(COUNT({quantity},{actual})=0,{at["Got it"]}<>"{DONE}")'
-    unpriced = f"COUNT({price},{actual})=0"
-    uncounted = f"COUNT({buy},{quantity})=0"
-    paid_price = f"IF(COUNT({actual})=1,{actual},{price})"
-    had = f"IF(COUNT({quantity})=1,{quantity},{buy})"
-    return {
-        "Cost": f'=IF(COUNT({buy},{price})<2,"",{rounded(f"{buy}*{price}", decimals)})',
-        "Paid": f'=IF(OR({nothing},{unpriced},{uncounted}),"",'
-        f"{rounded(f'{had}*{paid_price}', decimals)})",
-        "Difference": f'=IF(COUNT({cost},{paid})<2,"",ROUND({paid}-{cost},{decimals}))',
-    }

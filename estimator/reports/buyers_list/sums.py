@@ -1,4 +1,4 @@
-"""The sums below the list: parts of the shop, tax, contingency, and what the budget leaves."""
+"""The sums of each line, and those below: parts of the shop, tax, what the budget leaves."""
 
 from __future__ import annotations
 
@@ -14,6 +14,7 @@ from estimator.reports.buyers_list.columns import (
     BUDGET,
     CHARGE_MARK,
     CONTINGENCY,
+    DONE,
     IN_ALL,
     LAST_PRINTED,
     LEFT,
@@ -205,3 +206,24 @@ class _Sums:
 
     def _open(self, cell: Cell) -> None:
         cell.protection, cell.fill = Protection(locked=False), TO_FILL_IN
+
+
+def line_formulas(row: int, decimals: int) -> dict[str, str]:
+    """Cost, what was paid, and by how much that differs; each empty until it can be reckoned.
+
+    What is ticked and says nothing else was bought as listed.
+    """
+    at = {heading: f"{letter}{row}" for heading, letter in LETTER_OF.items()}
+    buy, price, cost, paid = at["Buy"], at["Price"], at["Cost"], at["Paid"]
+    quantity, actual = at["Actual quantity"], at["Actual price"]
+    nothing = f'AND(COUNT({quantity},{actual})=0,{at["Got it"]}<>"{DONE}")'
+    unpriced = f"COUNT({price},{actual})=0"
+    uncounted = f"COUNT({buy},{quantity})=0"
+    paid_price = f"IF(COUNT({actual})=1,{actual},{price})"
+    had = f"IF(COUNT({quantity})=1,{quantity},{buy})"
+    return {
+        "Cost": f'=IF(COUNT({buy},{price})<2,"",{rounded(f"{buy}*{price}", decimals)})',
+        "Paid": f'=IF(OR({nothing},{unpriced},{uncounted}),"",'
+        f"{rounded(f'{had}*{paid_price}', decimals)})",
+        "Difference": f'=IF(COUNT({cost},{paid})<2,"",ROUND({paid}-{cost},{decimals}))',
+    }

@@ -15,7 +15,7 @@ from math import sqrt
 from estimator.buying.lots import Lot
 from estimator.buying.one_width import WidthOption
 from estimator.layout import Held, Layout, Placement
-from estimator.needs.types import CutPiece
+from estimator.needs.cut_piece import CutPiece
 from estimator.reports.pictures.arcs import part_of_circle
 from estimator.reports.pictures.marks import Shape
 

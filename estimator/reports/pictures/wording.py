@@ -9,7 +9,7 @@ from string import ascii_uppercase
 from estimator.buying.lots import Lot
 from estimator.layout import Layout, Placement, Style
 from estimator.measure import Length, Unit, tape_text
-from estimator.needs.types import CutPiece
+from estimator.needs.cut_piece import CutPiece
 from estimator.reports.pictures.labels import Label, Words
 from estimator.reports.pictures.lettering import harmless
 from estimator.reports.pictures.outlines import Drawn
