@@ -130,6 +130,7 @@ def _sections(estimate: Estimate) -> list[dict[str, Any]]:
             "title": section.title,
             "lines": [
                 _line(line, numbers[line.key], found[line.key], estimate.currency)
+                | {"shop": line.shelf_in(section.title)}
                 for line in section.lines
             ],
             "cost": _cost_of(section),
@@ -153,9 +154,9 @@ def _line(line: Line, number: int, workings: Sequence[Working], currency: str) -
         "id": f"line-{number}",
         "key": line.key,
         "item": line.item,
-        "note": line.with_colour,
+        "colour": line.colour,
+        "note": line.note,
         "instead": "; ".join(line.instead),
-        "shop": line.shop,
         "width": line.width,
         "needed": f"{line.needed.text} {line.needed.unit}",
         "buy": f"{line.buy.text} {'× ' if by_count else ''}{unit}",

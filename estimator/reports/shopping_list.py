@@ -44,10 +44,9 @@ class Line:
     cost: Decimal | None
     shop: str
 
-    @property
-    def with_colour(self) -> str:
-        """The note, the colour before it: for papers on which that has no column."""
-        return "; ".join(filter(None, (self.colour, self.note)))
+    def shelf_in(self, part: str) -> str:
+        """Where it lies, without the shop's name below that name as the title of a part."""
+        return self.shop.removeprefix(part).removeprefix(", ")
 
 
 @dataclass(frozen=True, slots=True)

@@ -83,9 +83,9 @@ def _widest(text: str) -> int:
 
 def _item(line: Line, part: Section, room: int) -> str:
     """What is bought and where, and its notes below, a little further in."""
-    shop = line.shop.removeprefix(part.title).removeprefix(", ")
-    item = f"{line.item} ({shop})" if shop else line.item
-    return "\n".join([*_indented(item, room, "  "), *_indented(line.with_colour, room, "    ")])
+    item, shelf = ", ".join(filter(None, (line.item, line.colour))), line.shelf_in(part.title)
+    item += f" ({shelf})" if shelf else ""
+    return "\n".join([*_indented(item, room, "  "), *_indented(line.note, room, "    ")])
 
 
 def _indented(text: str, room: int, indent: str) -> list[str]:
