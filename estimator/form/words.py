@@ -241,6 +241,7 @@ _WORDS: dict[str, tuple[str, str, str]] = {
     "notion.from_ends": ("From ends", "how far the first and the last are from the ends", "1"),
     "notion.ends_of": ("Ends of", "the bones for whose ends they are, two each", "bones"),
     "trim.stitched": ("Stitched", "rows of stitching that hold it on", "2"),
+    "trim.casing": ("Casing", "the edge in whose casing it runs", "pouch: top"),
     "lacing.along": ("Along", "the edge that is laced", "1 x back: left"),
     "lacing.length": ("Length", "of the opening, if it is no edge", "12"),
     "lacing.apart": ("Apart", "how far apart the eyelets of one side are", "1"),

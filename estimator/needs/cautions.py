@@ -61,7 +61,7 @@ def _has_cords(plan: Plan) -> bool:
     )
     return (
         any(piece.made is Made.TUBE for piece in plan.piece)
-        or any(trim.length is not None or trim.bow is not None for trim in plan.trim)
+        or any(trim.length or trim.bow or trim.casing for trim in plan.trim)
         or bool(plan.lacing)
         or (any(casings) and not plan.elastic)
     )

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from fractions import Fraction
 
-from estimator.edges import EdgeRef, Finish
+from estimator.edges import EdgeRef
 from estimator.faults import Wrong
 from estimator.job import GarmentOrder
-from estimator.measure import ZERO, Length, decimal_text, tape_text
+from estimator.measure import Length, decimal_text, tape_text
+from estimator.needs.casings import check_depth
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.plan import Elastic, ElasticKind, Joined
-from estimator.quoting import quoted
 from estimator.rules import TAIL_IMPERIAL, TAIL_METRIC
 from estimator.working import SHRINKS, Reckoning, in_all
 
@@ -94,24 +94,7 @@ def check_casing(
     if ref is None:
         return
     unit = edges.order.tape
-    edges.check(ref)
-    edge = edges.piece(ref.piece).edges.get(ref.edge)
-    finish = edge.finish if edge else None
-    if finish is None or finish.finish is not Finish.CASING:
-        raise Wrong(
-            f"{quoted(ref)} has no casing",
-            f'write edges = {{ {ref.edge} = "casing 1" }} in the piece',
-            ("casing",),
-        )
-    depth = finish.depth or ZERO
-    if width is not None and width * elastic.rows > depth:
-        rows = f"{elastic.rows} rows of elastic" if elastic.rows > 1 else "elastic"
-        raise Wrong(
-            f"{rows} {tape_text(width, unit)} wide will not go into a casing of "
-            f"{tape_text(depth, unit)}",
-            "make the casing deeper, or take a narrower elastic",
-            ("casing",),
-        )
+    check_depth(ref, "elastic", elastic.rows, width, edges)
     along = edges.share(ref, elastic.quantity)
     lies = _in_use(elastic, start, edges.order)
     if along.exact < lies.exact:

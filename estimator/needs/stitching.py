@@ -183,8 +183,8 @@ def _trims(edges: EdgeLengths) -> Iterator[Sewn]:
     """The stitching along trims, and the gathers of those that are gathered."""
     rows_of_gathers = edges.order.plan.garment.gathering_rows
     for trim in edges.order.plan.trim:
-        if trim.along is None:
-            continue  # a trim of a stated length is a cord or a tie
+        if trim.along is None or trim.casing is not None:
+            continue  # a cord or a tie: it is drawn through, or tied
         runs = [run.length.times("runs alike", run.count) for run in finished_rows(trim, edges)]
         path = in_all("all runs together", runs).times("so many of it", trim.quantity)
         held = path.times("rows of stitching hold it", stitching_of(trim))

@@ -9,6 +9,7 @@ from estimator.edges import EdgeRef
 from estimator.faults import Wrong, nearest
 from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length
+from estimator.needs.casings import check_depth
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.sewn_on import Path, joining, sewn_on
 from estimator.needs.types import Material, Run
@@ -26,6 +27,8 @@ def trim_runs(trim: Trim, of: Material, edges: EdgeLengths, source: Source) -> t
     """
     order = edges.order
     garment = order.plan.garment
+    if trim.casing is not None:
+        check_depth(trim.casing, "trim", trim.rows, of.width, edges)
     runs = []
     for finished in _alike_together(finished_rows(trim, edges)):
         sewn = sewn_on(trim, of, Path(finished.length, finished.ring), garment.rules, order.tape)

@@ -106,7 +106,8 @@ class Trim(ByLength):
     ``ease_repeats`` is by how much of its length an edge may be eased in, for fewer repeats.
     ``joins`` is in how many places a run may be joined where no put-up holds it whole. A trim that
     is ``cut_from`` a fabric is a bias strip, cut ``strip`` wide, or as it ``covers`` a cord.
-    ``stitched`` is how many rows of stitching hold it on.
+    ``stitched`` is how many rows of stitching hold it on: none where it runs in a ``casing``, an
+    edge.
     """
 
     along: Along | None = None
@@ -134,6 +135,7 @@ class Trim(ByLength):
     cut_from: Name | None = None
     strip: Size | None = None
     stitched: Annotated[int, Field(strict=True, ge=0, le=20)] | None = None
+    casing: EdgeRefField | None = None
 
     @model_validator(mode="after")
     def _hangs_together(self) -> Trim:
@@ -164,6 +166,8 @@ def _idle_keys(trim: Trim) -> Iterator[tuple[str, str]]:
         yield "corner and measured say nothing without corners", "add corners = 4, or leave it out"
     if trim.pleats is not None and trim.fullness != 1:
         yield "a trim is pleated or gathered, not both", "leave out fullness, or pleats"
+    if trim.casing is not None and trim.stitched:
+        yield "what runs in a casing is not stitched", "leave out stitched, or casing"
     if trim.bow is not None and trim.joined is Joined.IN_THE_ROUND:
         yield "a trim tied in a bow is not joined in the round", "leave out joined, or bow"
     if not 0 < trim.overlapped <= 1:
