@@ -10,6 +10,7 @@ from typing import NoReturn, TextIO
 import typer
 
 from estimator.commands import papers, starters
+from estimator.commands.ends import CannotPrint, printed
 
 STOPPED = 130
 """The exit status of what was interrupted, by custom 128 and the number of the signal."""
@@ -57,21 +58,28 @@ def main() -> None:
         try:
             app()
         finally:
-            sys.stdout.flush()
-    except BrokenPipeError:
-        _let_go_of(sys.stdout)
-        sys.exit(1)
+            printed()
     except KeyboardInterrupt:
         _stopped()
     except SystemExit as end:
         if end.code != STOPPED:
             raise
         _stopped()
+    except (CannotPrint, BrokenPipeError) as problem:
+        _cannot_print(problem.__cause__ or problem)
     except OSError as problem:
-        _let_go_of(sys.stdout)
-        with contextlib.suppress(OSError):
-            print(f"what is printed cannot be written ({problem.strerror})", file=sys.stderr)
+        print(f"this machine cannot go on ({problem}); nothing was written", file=sys.stderr)
         sys.exit(2)
+
+
+def _cannot_print(problem: BaseException) -> NoReturn:
+    _let_go_of(sys.stdout)
+    if isinstance(problem, BrokenPipeError):
+        sys.exit(1)
+    with contextlib.suppress(OSError):
+        why = getattr(problem, "strerror", problem)
+        print(f"what is printed cannot be written ({why})", file=sys.stderr)
+    sys.exit(2)
 
 
 def _stopped() -> NoReturn:

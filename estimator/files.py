@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from pathlib import Path
+from typing import Literal
 
 from estimator.bill import NO_FUNDS
 from estimator.cast import Cast, cast_of
@@ -25,6 +26,11 @@ from estimator.shops import Shops
 from estimator.stash import NO_STASH, Stash
 from estimator.together import each_apart, settled_together
 from estimator.workers import Told, estimates_of
+
+FUNDS_LEFT_OUT = (
+    "What a show says of its budget, tax and contingency is left out, for this list is not of that "
+    "show alone: write takes them as --budget, --tax and --contingency."
+)
 
 
 def estimate_files(
@@ -67,7 +73,7 @@ def estimate_files(
                 orders.append(_order(draft))
         except Refused as refused:
             faults += refused.faults
-    catalog = catalog or next((one.catalog for one in shows if one.catalog), None)
+    catalog = catalog or _of_shows("catalog", shows, faults)
     shop = NO_CATALOG
     try:
         shop = read_catalog(catalog) if catalog else NO_CATALOG
@@ -84,21 +90,37 @@ def estimate_files(
     )
     with remembering(memory):
         if faults or len(orders) < 2:
-            return _judged(job, faults, catalog)
-        jobs = (job.bought_new, *each_apart(job.bought_new))
-        told = begun(len(jobs)) if begun else None
-        whole, *apart = estimates_of(jobs, processes, told, memory)
-        return settled_together(job, whole, apart)
+            found = _judged(job, faults, catalog)
+        else:
+            jobs = (job.bought_new, *each_apart(job.bought_new))
+            told = begun(len(jobs)) if begun else None
+            whole, *apart = estimates_of(jobs, processes, told, memory)
+            found = settled_together(job, whole, apart)
+    if len(plans) > 1 and any(show.funds != NO_FUNDS for show in shows):
+        return replace(found, remarks=(*found.remarks, FUNDS_LEFT_OUT))
+    return found
+
+
+def _of_shows(
+    what: Literal["catalog", "stash"], shows: Sequence[Cast], faults: list[Fault]
+) -> Path | None:
+    """The file that the shows name; several are complained of, as each would be for its own."""
+    own: dict[Path, Cast] = {}
+    for show in shows:
+        file = show.catalog if what == "catalog" else show.stash
+        if file:
+            own.setdefault(file.resolve(), show)
+    if len(own) > 1:
+        wrong = f"the shows name several files as {what}: " + ", ".join(sorted(map(str, own)))
+        at = list(own.values())[1].places.of(("show", what))
+        faults.append(Fault(at, wrong, f"name one with --{what}, or plan the shows one by one"))
+        return None
+    return next(iter(own), None)
 
 
 def _stash(named: Path | None, shows: Sequence[Cast], shop: Catalog, faults: list[Fault]) -> Stash:
     """The stash that is named, or that of the shows; complaints about it go into ``faults``."""
-    own = {one.stash for one in shows if one.stash}
-    if named is None and len(own) > 1:
-        wrong = "the shows name several stashes: " + ", ".join(sorted(map(str, own)))
-        faults.append(Fault(shows[0].places.of(("show", "stash")), wrong, "name one with --stash"))
-        return NO_STASH
-    file = named or next(iter(own), None)
+    file = named or _of_shows("stash", shows, faults)
     try:
         return read_stash(file, shop) if file else NO_STASH
     except Refused as refused:

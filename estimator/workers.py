@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import signal
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from concurrent.futures import ProcessPoolExecutor, as_completed
+from concurrent.futures import BrokenExecutor, ProcessPoolExecutor, as_completed
 from multiprocessing import active_children
 from pathlib import Path
 
@@ -16,6 +16,8 @@ from estimator.memory import remember_until_the_end
 
 WORTH_A_PROCESS = 6
 """With fewer garments the start of a process takes longer than it saves."""
+MOST_PROCESSES = 61
+"""Windows waits for no more of them."""
 Told = Callable[[int], None]
 
 
@@ -27,23 +29,42 @@ def estimates_of(
 ) -> tuple[Estimate, ...]:
     """The estimate of each job, in order; processes remember layouts in the file ``memory``.
 
-    ``told`` is called with how many jobs are done since it was last called. Raises Refused with the
-    complaints about all jobs.
+    ``told`` is called with how many jobs are done since it was last called. Where processes fail,
+    this one does it all. Raises Refused with the complaints about all jobs.
     """
-    if processes < 2 or len(jobs) < WORTH_A_PROCESS:
-        return _collected(_each(jobs, told))
-    workers = min(processes, len(jobs))
-    with ProcessPoolExecutor(workers, initializer=_begin, initargs=(memory,)) as pool:
-        tasks = [pool.submit(_tried, job) for job in jobs]
-        try:
-            for _ in as_completed(tasks):  # the largest job may be the last to be done
-                if told:
-                    told(1)
-            return _collected(task.result() for task in tasks)
-        except BaseException:
-            for process in active_children():
-                process.terminate()  # what it is at is of no use any more
-            raise
+    workers = min(processes, len(jobs), MOST_PROCESSES)
+    results: Iterable[Estimate | Refused] | None = None
+    if workers > 1 and len(jobs) >= WORTH_A_PROCESS:
+        results = _spread(jobs, workers, told, memory)
+    return _collected(_each(jobs, told) if results is None else results)
+
+
+def _spread(
+    jobs: Sequence[Job], workers: int, told: Told | None, memory: Path | None
+) -> list[Estimate | Refused] | None:
+    """What comes of each job; None where no process can be begun, or one was ended from outside.
+
+    ``told`` is told to take back what was done until then.
+    """
+    others = set(active_children())
+    done = 0
+    try:
+        with ProcessPoolExecutor(workers, initializer=_begin, initargs=(memory,)) as pool:
+            try:
+                tasks = [pool.submit(_tried, job) for job in jobs]
+                for _ in as_completed(tasks):  # the largest job may be the last to be done
+                    done += 1
+                    if told:
+                        told(1)
+                return [task.result() for task in tasks]
+            except BaseException:
+                for process in set(active_children()) - others:
+                    process.terminate()  # what it is at is of no use any more
+                raise
+    except (OSError, BrokenExecutor):
+        if told and done:
+            told(-done)
+        return None
 
 
 def _begin(memory: Path | None) -> None:

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import os
+import sqlite3
+from contextlib import closing
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from estimator import Estimate, estimate_files
-from estimator.buying import known_layouts, laying, remnants
+from estimator.buying import cut_lengths, known_layouts, laying, remnants
 from estimator.memory import SWITCH, Kept, place, remembering
 from tests.shipped_plans import DEMOS, SHOPS
 
@@ -131,6 +133,34 @@ def test_a_damaged_file_is_done_without(tmp_path: Path, held: bytes) -> None:
     file = tmp_path / "layouts.sqlite"
     file.write_bytes(held)
     assert fresh(DEMOS[0], file).purchases == fresh(DEMOS[0], None).purchases
+
+
+@pytest.mark.parametrize("row", ["[1,1,[]", "{}", "[1, 1, [[1]]]", "null", '"text"'])
+def test_a_damaged_row_is_done_without(row: str, tmp_path: Path) -> None:
+    file = tmp_path / "layouts.sqlite"
+    plain = fresh(DEMOS[0], file)
+    with closing(sqlite3.connect(file)) as data, data:
+        data.execute("UPDATE known SET text = ?", (row,))
+    assert fresh(DEMOS[0], file).purchases == plain.purchases
+
+
+def test_what_was_worked_out_for_another_way_of_buying_is_not_remembered(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    file = tmp_path / "layouts.sqlite"
+    fresh(DEMOS[0], file)
+    other = tmp_path / "cut_lengths.py"
+    other.write_text(Path(cut_lengths.__file__).read_text(encoding="utf-8") + "#\n")
+    monkeypatch.setattr(cut_lengths, "__file__", str(other))
+    known_layouts._engine.cache_clear()
+    searched: list[object] = []
+    real = laying.lay_out_in_cuts
+    monkeypatch.setattr(
+        laying, "lay_out_in_cuts", lambda *a, **k: searched.append(a) or real(*a, **k)
+    )
+    assert fresh(DEMOS[0], file).purchases
+    assert searched
+    known_layouts._engine.cache_clear()
 
 
 def test_a_folder_that_cannot_be_made_is_done_without(tmp_path: Path) -> None:

@@ -93,6 +93,44 @@ def test_a_show_has_its_stash_shops_and_budget(folder: Path) -> None:
     assert found.job.funds.budget == Decimal(30)
 
 
+def two_shows(folder: Path, second: str) -> list[Path]:
+    """Beside the show another one in a folder of its own."""
+    there = folder / "winter"
+    there.mkdir()
+    for name in FILES:
+        (there / name).write_text((folder / name).read_text(encoding="utf-8"), encoding="utf-8")
+    (there / "play.show.toml").write_text(second, encoding="utf-8")
+    return [folder / "play.show.toml", there / "play.show.toml"]
+
+
+OF_THE_SAME_HOUSE = SHOW.replace('"."', '".."').replace('"stash.csv"', '"../stash.csv"')
+
+
+@pytest.mark.parametrize(
+    ("what", "old", "new"), [("catalog", '".."', '"."'), ("stash", '"../stash.csv"', '"stash.csv"')]
+)
+def test_shows_with_several_catalogs_or_stashes_are_asked_for_one(
+    folder: Path, what: str, old: str, new: str
+) -> None:
+    shows = two_shows(folder, OF_THE_SAME_HOUSE.replace(old, new))
+    with pytest.raises(Refused) as refused:
+        estimate_files(shows)
+    (found,) = (one for one in refused.value.faults if "the shows name several" in one.wrong)
+    assert f"several files as {what}: " in found.wrong
+    assert found.where.startswith(f"{shows[1]}, line ")
+    assert f"--{what}" in found.right
+
+
+def test_shows_that_name_one_catalog_are_planned_together_without_their_budgets(
+    folder: Path,
+) -> None:
+    shows = two_shows(folder, OF_THE_SAME_HOUSE)
+    found = estimate_files(shows)
+    assert found.job.funds.budget is None
+    assert any("its budget, tax and contingency is left out" in one for one in found.remarks)
+    assert not any("is left out" in one for one in estimate_files(shows[:1]).remarks)
+
+
 def test_a_charge_of_the_catalogs_own_table_gives_way_to_that_of_the_show(folder: Path) -> None:
     table = "name,charge\nQuay,9\nWeir,0\n"
     (folder / "shops.csv").write_text(table, encoding="utf-8")

@@ -56,6 +56,22 @@ def taken(found: Estimate) -> list[tuple[int, Length | int, Length | int]]:
     ]
 
 
+@pytest.mark.parametrize(
+    ("said", "enough"),
+    [
+        ("", True),  # 24 + 17 = 41 in beside each other, in 45 less two selvedges
+        ('widths = [{ width = "45 in", usable = "40 in" }]', False),
+        ('widths = ["45 in", { width = "60 in", usable = "40 in" }]', True),
+    ],
+)
+def test_a_remnant_has_no_more_usable_width_than_new_cloth_as_wide(said: str, enough: bool) -> None:
+    heading = CLOTH.replace('widths = ["45 in"]', said or 'widths = ["45 in"]')
+    found = with_stash(
+        panel("24", "50") + panel("17", "50"), check("54 in", washed="yes"), heading=heading
+    )
+    assert (not found.purchases[0].buy.bought) is enough
+
+
 def test_a_fabric_wholly_from_the_stash_leaves_nothing_to_buy() -> None:
     # 20 in of piece and an inch straightened at each end: 22 of 36 in, 14 are left
     found = with_stash(panel("40", "20"), check("1 yd"))

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+import os
 from importlib import import_module
-from multiprocessing import active_children
+from multiprocessing import Process, active_children
 from pathlib import Path
+from time import sleep
 
 import pytest
 
-from estimator import GarmentOrder, Job, cli, estimate
+from estimator import GarmentOrder, Job, cli, estimate, workers
 from estimator.workers import WORTH_A_PROCESS, estimates_of
 from tests.plans import plan
 
@@ -50,6 +52,37 @@ def test_an_interruption_ends_the_processes_too() -> None:
     with pytest.raises(KeyboardInterrupt):
         estimates_of(jobs(), 2, interrupted)
     assert not active_children()
+
+
+def test_an_interruption_leaves_the_processes_of_a_caller_alone() -> None:
+    own = Process(target=sleep, args=(60,))
+    own.start()
+    try:
+        with pytest.raises(KeyboardInterrupt):
+            estimates_of(jobs(), 2, interrupted)
+        assert active_children() == [own]
+    finally:
+        own.kill()
+        own.join()
+
+
+def die(*_: object) -> None:
+    os._exit(9)
+
+
+def test_what_no_other_process_can_do_is_done_by_this_one(monkeypatch: pytest.MonkeyPatch) -> None:
+    plain = estimates_of(jobs())
+    monkeypatch.setattr(workers, "_begin", die)  # as if the machine were short of memory
+    told: list[int] = []
+    found = estimates_of(jobs(), 2, told.append)
+    assert [one.purchases for one in found] == [one.purchases for one in plain]
+    assert sum(told) == len(found)
+
+    def too_many(*_: object, **__: object) -> None:
+        raise OSError(24, "Too many open files")
+
+    monkeypatch.setattr(workers, "ProcessPoolExecutor", too_many)
+    assert len(estimates_of(jobs(), 2)) == len(found)
 
 
 def test_an_interrupted_command_says_that_nothing_was_written(

@@ -9,12 +9,14 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from contextvars import ContextVar
 from functools import lru_cache
 from pathlib import Path
 from typing import Any, Protocol
 
 from estimator import layout as engine
+from estimator.buying import cut_lengths
 from estimator.layout import Blank, Cloth, Column, Cuts, Layout, Placement, Row, Style
 
 
@@ -48,7 +50,9 @@ def known_or(
     key = _key(cloth, buys, blanks, limits)
     text = memory.find(key)
     if text is not None:
-        return _cuts_from(json.loads(text))
+        # a file that anything may have written to: what makes no layout is not known
+        with suppress(ValueError, TypeError, KeyError, IndexError):
+            return _cuts_from(json.loads(text))
     found = work_out()
     memory.keep(key, json.dumps(_written(found), separators=(",", ":")))
     return found
@@ -72,10 +76,12 @@ def _key(
 
 @lru_cache(maxsize=1)
 def _engine() -> str:
-    """The engine's own text: what another engine has worked out is not remembered."""
-    folder = Path(engine.__file__).parent
-    text = b"".join(file.read_bytes() for file in sorted(folder.glob("*.py")))
-    return hashlib.sha256(text).hexdigest()
+    """The text of all that an answer hangs on: what another engine has worked out, or another
+    way of buying or of writing layouts down, is not remembered.
+    """
+    files = sorted(Path(engine.__file__).parent.glob("*.py"))
+    files += [Path(cut_lengths.__file__), Path(__file__)]
+    return hashlib.sha256(b"".join(file.read_bytes() for file in files)).hexdigest()
 
 
 def _written(cuts: Cuts) -> list[Any]:

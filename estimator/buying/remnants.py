@@ -70,16 +70,23 @@ def in_hand(terms: FabricTerms, single: Single) -> FabricTerms:
 def breadth_of_remnant(terms: FabricTerms, single: Single, *, trimmed: bool = False) -> Breadth:
     """What can be cut from across a remnant, laid open, as it is when it is cut.
 
-    Its usable width is as stated, or what is between two selvedges. Of its own edges nothing is
-    asked: no piece lies on them. ``trimmed`` to the repeat of a plaid, it may lose one across.
+    Its usable width is as stated, or that of new cloth as wide, or what is between two selvedges.
+    Of its own edges nothing is asked: no piece lies on them. ``trimmed`` to the repeat of a plaid,
+    it may lose one across.
     """
     width = single.thing.width or ZERO
-    selvedges = min(terms.selvedge * 2, width)
-    usable = single.thing.usable or width - selvedges
+    usable = single.thing.usable or _usable_of_new(terms, width)
     own = in_hand(terms, single)
     left = 1 - own.shrinkage_across
     lost = own.repeat_across.times(left) if trimmed and own.repeat_across else ZERO
     return Breadth(usable.times_rounded_down(left) - lost, ZERO)
+
+
+def _usable_of_new(terms: FabricTerms, width: Length) -> Length:
+    """The least that is usable of any that is sold so wide, before it is washed."""
+    within = width - min(terms.selvedge * 2, width)
+    sold = [terms.usable or offer.usable for offer in terms.offers if offer.width == width]
+    return min((usable or within for usable in sold), default=within)
 
 
 def longest_on(terms: FabricTerms, single: Single, *, trimmed: bool = False) -> int:

@@ -56,12 +56,18 @@ def estimate_of_files(
                 fewest_shops=None if shops is None else shops is Wish.FEWEST,
                 thorough=thorough,
                 units=units,
-                processes=os.cpu_count() or 1,
+                processes=_processors(),
                 memory=memory,
                 begun=begun,
             )
         except Refused as refused:
             refuse(refused)
+
+
+def _processors() -> int:
+    """How many processors this program may use, where the system tells; else all there are."""
+    mine = getattr(os, "sched_getaffinity", None)
+    return len(mine(0)) if mine else os.cpu_count() or 1
 
 
 def refusing(action: Callable[[], T]) -> T:
@@ -91,11 +97,26 @@ def refuse(refused: Any) -> NoReturn:
     raise typer.Exit(2)
 
 
+class CannotPrint(Exception):
+    """What is printed has nowhere to go; the cause is the system's own error."""
+
+
 def say(text: str) -> None:
-    """Prints a text for a person."""
-    print(text.rstrip())
+    """Prints a text for a person; raises CannotPrint."""
+    try:
+        print(text.rstrip())
+    except OSError as problem:
+        raise CannotPrint from problem
+
+
+def printed() -> None:
+    """Sees that all is printed that was said; raises CannotPrint."""
+    try:
+        sys.stdout.flush()
+    except OSError as problem:
+        raise CannotPrint from problem
 
 
 def say_json(value: Any) -> None:
-    """Prints a value for another program."""
-    print(json.dumps(value, indent=2, ensure_ascii=False))
+    """Prints a value for another program; raises CannotPrint."""
+    say(json.dumps(value, indent=2, ensure_ascii=False))

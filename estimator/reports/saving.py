@@ -6,6 +6,7 @@ import contextlib
 import io
 import os
 import re
+import stat
 import tempfile
 import zipfile
 from pathlib import Path
@@ -114,13 +115,18 @@ def _steady(archive: bytes) -> bytes:
 
 
 def write_whole(path: Path, content: bytes) -> None:
-    """Writes a file beside its place and moves it there; raises Refused, and leaves nothing."""
+    """Writes a file beside its place and moves it there; raises Refused, and leaves nothing.
+
+    Of a link, what it leads to is written; who may read and write a file stays as it was.
+    """
     held = None
     try:
+        path = path.resolve()
+        mode = stat.S_IMODE(path.stat().st_mode) if path.exists() else 0o666 & ~_umask()
         with tempfile.NamedTemporaryFile(dir=path.parent, prefix=".", delete=False) as file:
             held = Path(file.name)
             file.write(content)
-        held.chmod(0o666 & ~_umask())
+        held.chmod(mode)
         held.replace(path)
     except BaseException as problem:
         # somebody may have interrupted it as well

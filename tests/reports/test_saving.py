@@ -153,3 +153,15 @@ def test_when_the_disk_is_full_the_old_file_stays_and_no_scrap_is_left(
         write_whole(path, b"new")
     assert path.read_text() == "old"
     assert list(tmp_path.iterdir()) == [path]
+
+
+def test_what_a_link_leads_to_is_written_and_who_may_read_it_stays(tmp_path: Path) -> None:
+    real, link = tmp_path / "shared" / "stash.csv", tmp_path / "stash.csv"
+    real.parent.mkdir()
+    real.write_bytes(b"old")
+    real.chmod(0o640)
+    link.symlink_to(real)
+    write_whole(link, b"new")
+    assert link.is_symlink()
+    assert real.read_bytes() == b"new"
+    assert real.stat().st_mode & 0o777 == 0o640
