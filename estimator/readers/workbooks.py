@@ -19,7 +19,9 @@ from openpyxl.utils import get_column_letter
 from estimator.faults import Fault, Refused, Wrong
 from estimator.readers.files import read_bytes
 
-LARGEST_UNPACKED = 60_000_000
+LARGEST_UNPACKED, LARGEST_TEXT = 60_000_000, 10_000_000
+LARGEST_PART, LARGEST_STYLES = 6_000_000, 1_500_000
+"""Bytes. A catalog of as many rows as are read has 6 million in all; pictures are not looked at."""
 MOST_ROWS, MOST_COLUMNS, MOST_CELLS = 5_000, 200, 5_000_000
 SUFFIXES = (".xlsx", ".xlsm")
 _PROTECTED = b"\xd0\xcf\x11\xe0"
@@ -95,11 +97,8 @@ def _refuse_foreign(path: Path, held: bytes) -> None:
         raise _refused(path, wrong, f"{_SAVE}, without a password")
     try:
         with zipfile.ZipFile(io.BytesIO(held)) as archive:
-            size = sum(entry.file_size for entry in archive.infolist())
+            _refuse_large(path, archive)
             names = set(archive.namelist())
-            if size > LARGEST_UNPACKED:
-                wrong = f"unpacks to {size // 1_000_000} megabytes, more than a plan can hold"
-                raise _refused(path, wrong, "check that it is the right file")
             if "xl/workbook.xml" not in names:
                 raise _refused(path, "is no Excel workbook", _SAVE)
             for name in sorted(names):
@@ -110,6 +109,19 @@ def _refuse_foreign(path: Path, held: bytes) -> None:
     except Exception:
         # As above, a damaged archive has no end of errors: of zip files, zlib, lzma, the system.
         raise _refused(path, "is no Excel workbook, or a damaged one", _SAVE) from None
+
+
+def _refuse_large(path: Path, archive: zipfile.ZipFile) -> None:
+    """Raises Refused for what would unpack to more than a plan or a catalog can hold."""
+    sizes = {entry.filename: entry.file_size for entry in archive.infolist()}
+    written = {name: size for name, size in sizes.items() if name.endswith((".xml", ".rels"))}
+    limits = {"xl/styles.xml": LARGEST_STYLES}
+    much = [size for name, size in written.items() if size > limits.get(name, LARGEST_PART)]
+    much += [size for size in [sum(written.values())] if size > LARGEST_TEXT]
+    much += [size for size in [sum(sizes.values())] if size > LARGEST_UNPACKED]
+    if much:
+        wrong = f"unpacks to {max(much) // 1_000_000} megabytes, more than a plan can hold"
+        raise _refused(path, wrong, "check that it is the right file")
 
 
 def _cells(path: Path, sheet: Any) -> CellSheet:

@@ -181,6 +181,19 @@ def form(chance: Random) -> bytes:
     return held.getvalue() if chance.random() < 0.8 else odd_archive(held, chance)
 
 
+def bombed(content: bytes, chance: Random) -> bytes:
+    """A part of a workbook swollen with what packs to nothing: blanks, empty rows, empty fonts."""
+    if chance.random() < 0.3:
+        return content + b" " * 80_000_000
+    most = chance.choice((1_400_000, 5_500_000, 9_000_000))
+    for inside, swollen in ((b"<sheetData>", b'<row r="1"/>'), (b"<fonts", b"<font/>")):
+        before, found, after = content.partition(inside)
+        if found:
+            head, close, rest = after.partition(b">") if inside == b"<fonts" else (b"", b"", after)
+            return before + found + head + close + swollen * (most // len(swollen)) + rest
+    return content
+
+
 def odd_archive(held: io.BytesIO, chance: Random) -> bytes:
     """A workbook's archive as it is, or damaged, or a bomb."""
     way = chance.randrange(8)
@@ -192,12 +205,9 @@ def odd_archive(held: io.BytesIO, chance: Random) -> bytes:
     with zipfile.ZipFile(held) as old, zipfile.ZipFile(packed, "w", zipfile.ZIP_DEFLATED) as new:
         for name in old.namelist():
             content = old.read(name)
-            if name.endswith("sheet1.xml"):
-                content = (
-                    content + b" " * 80_000_000
-                    if way == 1 and chance.random() < 0.1
-                    else odd_bytes(content, chance)
-                )
+            if name.endswith("sheet1.xml") or (name.endswith("styles.xml") and way == 1):
+                bomb = chance.random() < 0.1 if way == 1 else False
+                content = bombed(content, chance) if bomb else odd_bytes(content, chance)
             new.writestr(name, content)
     return packed.getvalue()
 

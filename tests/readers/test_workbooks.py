@@ -66,12 +66,14 @@ SHEET = "xl/worksheets/sheet1.xml"
         (zipped(mimetype="application/vnd.oasis.opendocument.spreadsheet"),
          "is no Excel workbook; save it as .xlsx"),
         (zipped(**{"xl/workbook.xml": "0" * 60_000_001}), "unpacks to 60 megabytes"),
+        (with_part("xl/styles.xml", lambda text: text + b" " * 2_000_000), "unpacks to 2 mega"),
+        (with_part(SHEET, lambda text: text + b" " * 7_000_000), "unpacks to 7 megabytes"),
         (with_part(SHEET, lambda text: text[:-40]), "is damaged: its cells cannot be read"),
         (with_part(SHEET, lambda text: text.replace(b"<worksheet", b"<!DOCTYPE a><worksheet", 1)),
          "holds what no spreadsheet program writes"),
     ],
-    ids=["empty", "text", "password", "cut off", "another kind", "a bomb", "half a sheet",
-         "entities"],
+    ids=["empty", "text", "password", "cut off", "another kind", "a bomb",
+         "swollen styles", "a swollen sheet", "half a sheet", "entities"],
 )  # fmt: skip
 def test_a_file_that_is_no_sound_workbook_is_refused(
     tmp_path: Path, content: bytes, wrong: str
