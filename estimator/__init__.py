@@ -1,9 +1,8 @@
 """Works out what fabric, trim and notions to buy for a garment.
 
-    from pathlib import Path
     from estimator import estimate_files
 
-    for line in estimate_files([Path("skirt.toml")], catalog=Path("shop")).purchases:
+    for line in estimate_files(["skirt.toml"], catalog="shop").purchases:
         print(line.title, line.buy.sold_units, line.buy.unit, line.buy.cost)
 
 Names are imported when they are first used, so that ``estimator --help`` answers at once.
@@ -77,3 +76,7 @@ def __getattr__(name: str) -> Any:
     if name not in _HOMES:
         raise AttributeError(f"module 'estimator' has no attribute '{name}'")
     return getattr(import_module(f"estimator.{_HOMES[name]}"), name)
+
+
+def __dir__() -> list[str]:
+    return __all__

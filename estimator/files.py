@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
+from os import PathLike
 from pathlib import Path
 from typing import Literal
 
@@ -34,15 +35,15 @@ FUNDS_LEFT_OUT = (
 
 
 def estimate_files(
-    plans: Sequence[Path],
-    catalog: Path | None = None,
+    plans: Iterable[str | PathLike[str]],
+    catalog: str | PathLike[str] | None = None,
     *,
-    stash: Path | None = None,
+    stash: str | PathLike[str] | None = None,
     fewest_shops: bool | None = None,
     thorough: bool = False,
     units: Units | None = None,
     processes: int = 1,
-    memory: Path | None = None,
+    memory: str | PathLike[str] | None = None,
     begun: Callable[[int], Told] | None = None,
 ) -> Estimate:
     """What to buy for the garments of these plans and shows together.
@@ -56,12 +57,18 @@ def estimate_files(
     Papers read in ``units``, and what a plan offers without a price is sold by them.
 
     Raises Refused with every complaint about the files: those of a plan that could be read in part
-    stand beside those of what its sound entries need.
+    stand beside those of what its sound entries need. Raises ValueError for no plan at all, and
+    TypeError for one file in the place of several.
     """
+    if isinstance(plans, str | PathLike):
+        raise TypeError("plans are several: write estimate_files([plan])")
+    files = [Path(one) for one in plans]
+    if not files:
+        raise ValueError("there is no plan to estimate")
     faults: list[Fault] = []
     orders: list[GarmentOrder] = []
     shows: list[Cast] = []
-    for path in plans:
+    for path in files:
         try:
             if is_show(path):
                 shows.append(cast_of(path))
@@ -73,30 +80,31 @@ def estimate_files(
                 orders.append(_order(draft))
         except Refused as refused:
             faults += refused.faults
-    catalog = catalog or _of_shows("catalog", shows, faults)
+    tables = Path(catalog) if catalog else _of_shows("catalog", shows, faults)
     shop = NO_CATALOG
     try:
-        shop = read_catalog(catalog) if catalog else NO_CATALOG
+        shop = read_catalog(tables) if tables else NO_CATALOG
     except Refused as refused:
         faults = [*refused.faults, *faults]
     job = Job(
         garments=tuple(replace(order, units=units) for order in orders),
         catalog=shop,
         thorough=thorough,
-        title=", ".join(one.title for one in shows) if len(plans) == len(shows) else "",
-        stash=_stash(stash, shows, shop, faults),
+        title=", ".join(one.title for one in shows) if len(files) == len(shows) else "",
+        stash=_stash(Path(stash) if stash else None, shows, shop, faults),
         shops=_shops(fewest_shops, shows, shop, faults),
-        funds=shows[0].funds if len(shows) == len(plans) == 1 else NO_FUNDS,
+        funds=shows[0].funds if len(shows) == len(files) == 1 else NO_FUNDS,
     )
-    with remembering(memory):
+    kept = Path(memory) if memory else None
+    with remembering(kept):
         if faults or len(orders) < 2:
-            found = _judged(job, faults, catalog)
+            found = _judged(job, faults, tables)
         else:
             jobs = (job.bought_new, *each_apart(job.bought_new))
             told = begun(len(jobs)) if begun else None
-            whole, *apart = estimates_of(jobs, processes, told, memory)
+            whole, *apart = estimates_of(jobs, processes, told, kept)
             found = settled_together(job, whole, apart)
-    if len(plans) > 1 and any(show.funds != NO_FUNDS for show in shows):
+    if len(files) > 1 and any(show.funds != NO_FUNDS for show in shows):
         return replace(found, remarks=(*found.remarks, FUNDS_LEFT_OUT))
     return found
 

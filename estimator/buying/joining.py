@@ -182,7 +182,9 @@ def _placed(
                 free[home] -= left
                 laid.append((run, [*pieces, (home, left)]))
                 break
-            piece = free[home] // run.repeat * run.repeat if home >= 0 else 0
+            # as much is left as twice the overlap: no shorter piece is worth a join
+            most = min(free[home], left - run.overlap) if home >= 0 else 0
+            piece = most // run.repeat * run.repeat
             if len(pieces) == run.joins or piece <= 2 * run.overlap:
                 if not has_roll:
                     return None

@@ -43,8 +43,8 @@ _Held: TypeAlias = tuple[tuple[int, int], ...]
 class Cuts:
     """The layouts of one or several cuts, whose placements name the blanks that were asked for.
 
-    ``bound`` is a length in ticks below which no layouts of these pieces can add up, and
-    ``fewest`` the number of cuts below which none hold them.
+    ``bound`` is a length in ticks below which no layouts of as many cuts can add up, and ``fewest``
+    the number of cuts below which none hold the pieces.
     """
 
     layouts: tuple[Layout, ...]

@@ -6,6 +6,7 @@ A third, ``shops``, may be left out.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from os import PathLike
 from pathlib import Path
 
 from estimator.catalog import Catalog
@@ -19,9 +20,9 @@ _TABLE = "a table of a catalog"
 _RIGHT = f"name the folder that holds {ITEMS}.csv and {OFFERS}.csv, or a workbook of both"
 
 
-def read_catalog(path: Path) -> Catalog:
+def read_catalog(path: str | PathLike[str]) -> Catalog:
     """Reads the tables of a catalog; raises Refused with every complaint about them."""
-    return _read(path)[0]
+    return _read(Path(path))[0]
 
 
 def written_catalog(path: Path) -> Mapping[str, WrittenTable]:

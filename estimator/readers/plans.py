@@ -2,31 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from os import PathLike
 from pathlib import Path
 
 from estimator.faults import Refused
-from estimator.measure import Length
 from estimator.plan import Plan
 from estimator.readers.plan_tables import Draft, PlanTables, draft_of
 from estimator.readers.plan_toml import tables_from_toml
 from estimator.readers.workbooks import is_workbook
 
 
-def read_plan(path: Path) -> Plan:
+def read_plan(path: str | PathLike[str]) -> Plan:
     """Reads a plan without a fault in it; raises Refused with every complaint about it."""
-    draft = read_draft(path)
+    draft = read_draft(Path(path))
     if draft.faults:
         raise Refused(draft.faults)
     return draft.plan
 
 
-def read_draft(path: Path, taken: Mapping[str, Length] | None = None) -> Draft:
-    """Reads as much of a plan as can be; raises Refused where nothing can be made of the file.
-
-    ``taken`` are a wearer's measures, which go before those of the plan.
-    """
-    return draft_of(read_tables(path), taken)
+def read_draft(path: Path) -> Draft:
+    """Reads as much of a plan as can be; raises Refused where nothing can be made of the file."""
+    return draft_of(read_tables(path))
 
 
 def read_tables(path: Path) -> PlanTables:

@@ -59,7 +59,8 @@ def rectangle_packer(cloth: Cloth, blanks: Sequence[Blank]) -> Answer:
 
 def solver(seconds: float) -> Method:
     def solve(cloth: Cloth, blanks: Sequence[Blank]) -> Answer:
-        solved = shortest(cloth, blanks, seconds=seconds)
+        known, _ = plain_shelves(cloth, blanks)
+        solved = shortest(cloth, blanks, known=known, seconds=seconds)
         return solved.length, solved.bound
 
     return solve

@@ -2,8 +2,8 @@
 
 One worker and a fixed seed; each copy is an interval across and one along, no two of which overlap,
 plus the cumulative sums of widths and of lengths that the solver prunes with. A repeat makes each
-start along a multiple of it, one across likewise; a held piece starts at its edge. The solver is
-told the length of plain shelves, and looks no further.
+start along a multiple of it, one across likewise; a held piece starts at its edge. It shares no
+code with the engine. As a rival it may be told a length that is known, and looks no further.
 """
 
 from __future__ import annotations
@@ -15,9 +15,6 @@ from math import gcd
 from ortools.sat.python import cp_model
 
 from estimator.layout import Blank, Cloth, Held
-from estimator.layout.kinds import kinds_of
-from estimator.layout.rows import in_order, length_of
-from estimator.layout.shelves import FIRST_FIT, pack
 
 SEED = 7
 
@@ -42,11 +39,17 @@ class Solved:
 
 
 def shortest(
-    cloth: Cloth, blanks: Sequence[Blank], *, seconds: float | None = None, work: float = 20.0
+    cloth: Cloth,
+    blanks: Sequence[Blank],
+    *,
+    known: int | None = None,
+    seconds: float | None = None,
+    work: float = 20.0,
 ) -> Solved:
     """The shortest layout found within `seconds` by the clock, or `work` of the solver's own count.
 
-    Plain first-fit shelves where it finds nothing better. `buys` is not looked at.
+    The `known` length where it finds nothing better; else all pieces one after another are looked
+    at. `buys` is not looked at.
     """
     grid = gcd(
         cloth.width,
@@ -60,8 +63,10 @@ def shortest(
         for b in blanks
         for _ in range(b.quantity)
     ]
-    plain = pack(kinds_of(blanks), cloth, FIRST_FIT)
-    horizon = length_of(in_order(plain, cloth.repeat), cloth.repeat) // grid
+    each = [max(width, length) if turns else length for width, length, turns, _ in copies]
+    horizon = sum(-(-long // (repeat or 1)) * (repeat or 1) for long in each)
+    if known is not None:
+        horizon = known // grid
     model = cp_model.CpModel()
     end = model.new_int_var(0, horizon, "end")
     rects_x, rects_y, widths, lengths = [], [], [], []

@@ -188,6 +188,16 @@ def test_a_run_that_may_be_joined_is_shared_by_two_cards() -> None:
     assert told(mixed(["200", "200"], sold, "joins = 1\n")) == [(4, "card of 3 yd")]
 
 
+def test_a_joined_run_does_not_end_in_a_scrap() -> None:
+    # 36 1/4 in on cards of 36 in: 36 in of it would leave 3/4 in, with 1/2 in under the join. So
+    # much is cut from the first that 1 in goes on the second: 35 3/4 and 1 in.
+    sold = '{ put_up = "card of 1 yd", price = "2.00 each" }'
+    (line,) = mixed(["36 1/4"], sold, "joins = 1\n")
+    assert [run for held in line.buy.filled for _, run in held.runs] == [
+        length("35 3/4"), length("1")
+    ]  # fmt: skip
+
+
 def test_joined_runs_take_fewer_cards_than_whole_ones() -> None:
     # Three runs of 70 in on cards of 108 in: whole, three cards. Joined once with 1 in: 70 and 38;
     # 70 and 33 of the third (38 + 33 = 70 + 1): 108 and 103, two cards.
