@@ -8,7 +8,7 @@ from pathlib import Path
 
 from estimator.bill import NO_FUNDS, Funds
 from estimator.catalog import Shop
-from estimator.faults import Fault, Faults, Places, Refused, Wrong, alike, nearest
+from estimator.faults import A_SLIP, Fault, Faults, Places, Refused, Wrong, alike, nearest
 from estimator.job import GarmentOrder
 from estimator.quoting import quoted
 from estimator.readers.plan_tables import PlanTables, draft_of, measures_asked, measures_of
@@ -16,9 +16,6 @@ from estimator.readers.plans import read_tables
 from estimator.readers.show_toml import is_show, read_show
 from estimator.readers.wearers_table import read_wearers
 from estimator.show import ALL, Costume, Measured, Wearers, as_spoken, in_words
-
-A_SLIP = 0.8
-"""The share of letters in their places from which on a word is taken for a slip of another."""
 
 
 @dataclass

@@ -127,6 +127,10 @@ def _in_words(path: Path) -> str:
     return " ".join(str(part + 1) if isinstance(part, int) else part for part in path)
 
 
+A_SLIP = 0.8
+"""The share of letters in their places from which on a word is taken for a slip of another."""
+
+
 def nearest(word: str, known: Iterable[str]) -> str:
     """What would be right instead of an unknown word: the nearest known one, or the choices."""
     choices = tuple(sorted(known))
