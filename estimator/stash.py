@@ -10,6 +10,7 @@ from pydantic import model_validator
 from estimator.catalog import Catalog, YesOrNo
 from estimator.fields import Count, Entry, Name, Note, Size, refusal
 from estimator.measure import Length, Unit
+from estimator.working import Source
 
 
 class InHand(Entry):
@@ -97,8 +98,12 @@ def own_colours(catalog: Catalog) -> dict[str, str]:
 
 @dataclass(frozen=True, slots=True)
 class Taken:
-    """What is taken of one thing in hand, and what is ``left`` of it: lengths, or counts."""
+    """What is taken of one thing in hand, and what is ``left`` of it: lengths, or counts.
+
+    Of a length of trim, ``runs`` are what is cut from it, in turn: for what, and how long.
+    """
 
     single: Single
     amount: Length | int
     left: Length | int
+    runs: tuple[tuple[Source, Length], ...] = ()

@@ -55,13 +55,17 @@ class Source:
     wearer: str = ""
 
     @property
+    def owner(self) -> str:
+        """The garment, and the wearer for whom it is made."""
+        return f"{self.garment} ({self.wearer})" if self.wearer else self.garment
+
+    @property
     def where(self) -> str:
         """The place and the name, as complaints tell them."""
         return f"{self.place} ('{self.name}')" if self.place else str(self)
 
     def __str__(self) -> str:
-        who = f"{self.garment} ({self.wearer})" if self.wearer else self.garment
-        return f"{who}: {self.name}"
+        return f"{self.owner}: {self.name}"
 
 
 SHRINKS = "what is left after shrinking"

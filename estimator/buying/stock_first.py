@@ -41,7 +41,14 @@ def with_stock(need: Need, lines: Lines, singles: Sequence[Single], buying: Buyi
         found = _counted(need, lines, singles, buying)
     whole = lines[0]
     return tuple(
-        replace(line, sources=whole.sources, alike=whole.alike, need=need) for line in found
+        replace(
+            line,
+            sources=whole.sources,
+            alike=whole.alike,
+            takes=() if number else need.takes,
+            need=need,
+        )
+        for number, line in enumerate(found)
     )
 
 
@@ -65,10 +72,11 @@ class _Filled:
     runs: tuple[int, ...]
     used: Fraction
 
-    @property
-    def taken(self) -> Taken:
+    def taken(self, all_runs: Sequence[Run]) -> Taken:
+        """What is cut off it; ``all_runs`` is each run of the need as often as it is wanted."""
         amount = whole_ticks(self.used)
-        return Taken(self.single, amount, length_of(self.single) - amount)
+        cut = tuple((all_runs[one].source, all_runs[one].length.value) for one in sorted(self.runs))
+        return Taken(self.single, amount, length_of(self.single) - amount, cut)
 
 
 def _lengths(need: LengthNeed, lines: Lines, singles: Sequence[Single], buying: Buying) -> Lines:
@@ -95,7 +103,8 @@ def _lengths(need: LengthNeed, lines: Lines, singles: Sequence[Single], buying: 
     found = beside(used)
     if not used or not costs_less(_bills(found), _bills(lines)):
         return lines
-    return (replace(found[0], taken=tuple(one.taken for one in used)), *found[1:])
+    each = [need.runs[number] for number in runs]
+    return (replace(found[0], taken=tuple(one.taken(each) for one in used)), *found[1:])
 
 
 def _of_that_width(need: LengthNeed, single: Single) -> bool:

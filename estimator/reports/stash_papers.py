@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 
-from estimator.buying.remnants import FromRemnant
 from estimator.buying.types import Purchase
 from estimator.estimated import Estimate
 from estimator.measure import ZERO, Length, Unit, decimal_text, natural_text, tape_text
 from estimator.needs.types import ThreadNeed
 from estimator.reports.tables import Column, Table, Value
 from estimator.reports.units import tape_unit
-from estimator.reports.uses import named, use_of
+from estimator.reports.uses import named, several_garments, use_of
 from estimator.stash import InHand, Taken, is_metric
+from estimator.working import Source
 
 LONG = 3
 """From so many yards or metres on a length is told in those, and no tape is laid along it."""
@@ -53,8 +54,12 @@ def _rows(estimate: Estimate) -> Iterator[tuple[Value, ...]]:
         remnants = by_sources.get(purchase.sources, ())
         for number, taken in enumerate(purchase.taken):
             uses = use_of(purchase, estimate) or named(purchase.names)
+            parts = Counter(source for source, _ in taken.runs)
             if remnants:
-                uses = pieces_text(remnants[number])
+                for piece in remnants[number].pieces:
+                    parts[piece.source] += piece.quantity
+            if parts:
+                uses = cut_text(parts, estimate)
             thing = taken.single.thing
             unit = own_unit(thing, tape_unit(estimate))
             nothing = "what is not sewn" if isinstance(purchase.need, ThreadNeed) else "nothing"
@@ -68,12 +73,19 @@ def _rows(estimate: Estimate) -> Iterator[tuple[Value, ...]]:
             )
 
 
-def pieces_text(one: FromRemnant) -> str:
-    """The pieces that are cut from a remnant, with their numbers."""
+def cut_text(cut: Counter[Source], estimate: Estimate) -> str:
+    """What is cut from one thing in hand, with its numbers; of several garments also whose it is.
+
+    ``Porter's coat (Kit): 2 × front, 1 × back; Porter's coat (Len): 1 × back``
+    """
+    counted = any(count > 1 for count in cut.values())
+    garments: dict[str, list[str]] = {}
+    for source, count in cut.items():
+        name = f"{count} × {source.name}" if counted else source.name
+        garments.setdefault(source.owner if several_garments(estimate) else "", []).append(name)
     return named(
-        [f"{piece.quantity} × {piece.name}" for piece in one.pieces]
-        if any(piece.quantity > 1 for piece in one.pieces)
-        else [piece.name for piece in one.pieces]
+        [": ".join(filter(None, (whose, named(names)))) for whose, names in garments.items()],
+        between="; ",
     )
 
 

@@ -38,7 +38,8 @@ def where_table(estimate: Estimate) -> Table:
         unit=tape_unit(estimate),
         notes=(
             "Fabric goes by the area of its pieces as cut, trim by its length before waste, "
-            "thread with its waste, what is counted with its spares.",
+            "thread with its waste, what is counted with its spares; what comes from the stash is "
+            "in it.",
         ),
     )
 
@@ -49,8 +50,7 @@ def _rows(purchase: Purchase, estimate: Estimate) -> Iterator[tuple[Value, ...]]
     uses = _pieces(choice) if choice else _taken(purchase, estimate)
     item: str | None = ", ".join(filter(None, (purchase.title, purchase.colour)))
     for source, takes, share in sorted(uses, key=lambda use: _turn(use[0], estimate)):
-        who = f"{source.garment} ({source.wearer})" if source.wearer else source.garment
-        yield item, who, source.name, takes, share
+        yield item, source.owner, source.name, takes, share
         item = None
 
 

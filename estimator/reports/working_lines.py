@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
@@ -18,10 +19,12 @@ from estimator.measure import (
     tape_text,
 )
 from estimator.needs.cut_piece import CutPiece
-from estimator.reports.stash_papers import NOTHING_TO_BUY, amount_text, where_text
+from estimator.needs.types import LengthNeed
+from estimator.reports.stash_papers import NOTHING_TO_BUY, amount_text, own_unit, where_text
 from estimator.reports.tables import Sold, price_text
 from estimator.reports.units import tape_unit
 from estimator.reports.uses import named, several_garments, use_of
+from estimator.stash import Taken
 from estimator.working import Figure, Operation, Step
 
 _SHOP = {Operation.SOLD_BY, Operation.AT_LEAST}
@@ -60,25 +63,56 @@ def workings_of(purchase: Purchase, estimate: Estimate) -> tuple[Working, ...]:
 
 
 def _of_stash(purchase: Purchase, estimate: Estimate) -> Iterator[Working]:
-    """What is cut off each remnant for a fabric, and what is left of it."""
+    """What is cut off each remnant for a fabric or length for a trim, and what is left of it."""
     unit = tape_unit(estimate)
+    for taken in purchase.taken:
+        thing = taken.single.thing
+        if taken.runs and thing.length:
+            holds = amount_text(thing.length, own_unit(thing, unit))
+            yield Working(
+                title=f"{purchase.title}, {holds} from {where_text(taken)}",
+                lines=tuple(_cut_off(taken, unit, several_garments(estimate))),
+                answer=_cut_and_left(taken, unit),
+            )
     for choice in estimate.fabrics:
         if choice.need.sources != purchase.sources:
             continue
         for one in choice.chosen.stash:
-            left = amount_text(one.taken.left, unit) if one.taken.left else "nothing"
             yield Working(
                 title=f"{purchase.title}, remnant from {where_text(one.taken)}",
                 lines=_lines(one.needed.steps, unit, unit.shop),
-                answer=f"cut {amount_text(one.taken.amount, unit)} off it; {left} is left",
+                answer=_cut_and_left(one.taken, unit),
             )
+
+
+def _cut_off(taken: Taken, unit: Unit, with_garments: bool) -> Iterator[WorkingLine]:
+    """The runs that are cut from a length in hand, those alike told once, and their sum."""
+    for (source, length), count in Counter(taken.runs).items():
+        name = str(source) if with_garments else source.name
+        done = f"{count} × {about_text(length, unit)}" if count > 1 else ""
+        yield WorkingLine(name, done, about_text(length * count, unit))
+    if len(set(taken.runs)) > 1:
+        yield WorkingLine("all runs together", "", _figure(taken.amount, unit))
+
+
+def _cut_and_left(taken: Taken, unit: Unit) -> str:
+    left = amount_text(taken.left, unit) if taken.left else "nothing"
+    return f"cut {amount_text(taken.amount, unit)} off it; {left} is left"
+
+
+def _not_bought(purchase: Purchase) -> Iterator[WorkingLine]:
+    """How many runs of a trim are in hand, and so not in the working of what is bought."""
+    cut = sum(len(one.runs) for one in purchase.taken)
+    if cut and isinstance(purchase.need, LengthNeed):
+        runs = sum(run.count for run in purchase.need.runs)
+        yield WorkingLine("cut from the stash, worked apart", "", f"{cut} of {runs} runs")
 
 
 def _of_purchase(purchase: Purchase, estimate: Estimate, unit: Unit) -> Working:
     buy = purchase.buy
     shop = buy.offer.sold_by
     sold = Sold(buy.sold_units, buy.unit)
-    lines = _lines(buy.steps, unit, shop)
+    lines = (*_not_bought(purchase), *_lines(buy.steps, unit, shop))
     if not buy.bought:
         return Working(_title(purchase, estimate), lines, NOTHING_TO_BUY)
     answer = f"buy {sold.text} {buy.unit}"

@@ -13,6 +13,7 @@ from estimator.reports.buyers_list.file import write_list
 from estimator.reports.page import page_text
 from estimator.reports.pictures.files import all_pictures
 from estimator.reports.pictures.svg import svg_text
+from estimator.reports.pictures.trim_pictures import trim_pictures
 from estimator.reports.remnant_papers import remnant_layouts
 from estimator.reports.shopping_list import sections, totals
 from estimator.reports.stash_papers import amount_text, stash_table
@@ -20,7 +21,7 @@ from estimator.reports.terminal import estimate_text, layout_text, working_text
 from estimator.reports.workbook import workbook_of
 from estimator.stash import InHand, Stash
 from estimator.written import length
-from tests.plans import plan
+from tests.plans import catalog, order, plan
 from tests.reports.filled_lists import value_at
 from tests.reports.pictures.drawn import pieces, read, written
 
@@ -163,3 +164,87 @@ def test_another_program_reads_what_is_taken_and_where_it_lies() -> None:
     (remnant,) = found["fabrics"][0]["widths"][0]["from_remnants"]
     assert [piece["quantity"] for piece in remnant["pieces"]] == [1]
     assert len(remnant["places"]) == 1
+
+
+BRAID = """
+[garment]
+name = "{name}"
+unit = "in"
+currency = "USD"
+[[trim]]
+name = "{trim}"
+buy = "braid"
+length = "{long}"
+quantity = {quantity}
+ends = "raw"
+"""
+
+
+def braided() -> Estimate:
+    """A coat for Kit with four runs of 20 in, a cap with one of 10 in, and 55 in of braid."""
+    shop = catalog(
+        [{"item": "braid", "name": "Braid", "kind": "trim"}],
+        [{"item": "braid", "price": "1.00", "per": "yd", "currency": "USD"}],
+    )
+    coat = BRAID.format(name="coat", trim="cuff braid", long="20", quantity=4)
+    cap = BRAID.format(name="cap", trim="band", long="10", quantity=1)
+    tin = InHand.model_validate({"item": "braid", "length": "55 in", "place": "tin"})
+    return estimate(Job((order(coat, wearer="Kit"), order(cap)), shop, stash=Stash({2: tin})))
+
+
+def test_the_table_says_which_runs_of_whom_are_cut_from_a_length_in_hand() -> None:
+    # 20 + 20 + 10 of 55 in; the other two are bought
+    table = stash_table(braided())
+    assert table is not None
+    assert table.rows == (
+        (
+            "50 in",
+            "Braid",
+            "55 in long",
+            "tin",
+            "coat (Kit): 2 × cuff braid; cap: 1 × band",
+            "5 in",
+        ),
+    )
+
+
+def test_the_table_names_the_garment_and_wearer_of_each_piece_on_a_remnant() -> None:
+    row = InHand.model_validate({"item": "check", "width": "45 in", "length": "2 yd"})
+    ivy, june = (
+        order(TEXT.format(quantity=number), wearer=who) for number, who in ((1, "Ivy"), (2, "June"))
+    )
+    table = stash_table(estimate(Job((ivy, june), stash=Stash({2: row}))))
+    assert table is not None
+    assert [one[4] for one in table.rows] == ["Apron (Ivy): 1 × skirt; Apron (June): 2 × skirt"]
+
+
+def test_the_working_tells_the_runs_that_are_in_hand_from_those_that_are_bought() -> None:
+    working = " ".join(working_text(braided(), "braid").split())
+    assert "cut from the stash, worked apart = 3 of 5 runs" in working
+    assert "Braid, 55 in from tin coat (Kit): cuff braid 2 × 20 in = 40 in" in working
+    assert "cap: band = 10 in all runs together = 50 in" in working
+    assert "cut 50 in off it; 5 in is left" in working
+
+
+def test_the_runs_on_a_length_in_hand_are_drawn_before_those_that_are_bought() -> None:
+    (picture,) = trim_pictures(braided())
+    in_hand, bought = picture.description.split("; ")
+    assert in_hand == (
+        "1 × 55 in from tin, 5 in left: "
+        "coat (Kit): cuff braid, 20 in, coat (Kit): cuff braid, 20 in, cap: band, 10 in"
+    )
+    assert bought.count("coat (Kit): cuff braid, 20 in") == 2
+    runs = [title for title, _ in pieces(read(svg_text(picture)))]
+    assert len(runs) == 5
+
+
+def test_a_trim_wholly_from_the_stash_is_drawn_too() -> None:
+    text = BRAID.replace('buy = "braid"', "").format(
+        name="coat", trim="cuff braid", long="20", quantity=2
+    )
+    tin = InHand.model_validate({"item": "cuff braid", "length": "1 yd 4 in"})
+    found = estimate(Job((order(text),), stash=Stash({2: tin})))
+    (picture,) = trim_pictures(found)
+    assert picture.description == (
+        "1 × 40 in from the stash, row 2, nothing left: cuff braid, 20 in, cuff braid, 20 in."
+    )

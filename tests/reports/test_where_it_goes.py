@@ -7,6 +7,7 @@ from fractions import Fraction
 from estimator import Estimate, Job, estimate
 from estimator.files import estimate_files
 from estimator.reports.where_it_goes import where_table
+from estimator.stash import InHand, Stash
 from tests.plans import order
 from tests.shipped_plans import ROOT
 
@@ -117,6 +118,33 @@ def test_a_notion_in_two_sizes_of_pack_is_told_once() -> None:
     found = eyelets(f'sold = [{packs}, {{ put_up = "each", price = "0.15 each" }}]')
     assert [line.needed for line in found.purchases] == [12, 4]
     assert where_table(found).rows == where_table(eyelets()).rows
+
+
+def with_tape_in_hand(heralds: str = "12", ushers: str = "6") -> Estimate:
+    """Two runs of a herald's and four of an usher's, and 13 in of tape in a tin."""
+    first = PLAN.format(name="herald", copies=1, tape=heralds)
+    second = PLAN.format(name="usher", copies=2, tape=ushers)
+    tin = InHand.model_validate({"item": "tape", "colour": "red", "length": "13 in"})
+    return estimate(Job((order(first), order(second, wearer="Tam")), stash=Stash({2: tin})))
+
+
+def test_a_run_cut_from_the_stash_is_trim_that_its_garment_takes() -> None:
+    beside_the_stash = with_tape_in_hand()
+    (line,) = (one for one in beside_the_stash.purchases if one.taken)
+    assert sum(len(one.runs) for one in line.taken) > 0
+    assert where_table(beside_the_stash).rows == where_table(found()).rows
+
+
+def test_trim_wholly_from_the_stash_goes_to_its_garments_all_the_same() -> None:
+    # 2 x 2 in and 4 x 2 in are 12 in of the 13 in the tin
+    wholly = with_tape_in_hand("2", "2")
+    (line,) = (one for one in wholly.purchases if one.taken)
+    assert not line.buy.bought
+    told = [row[1:] for row in where_table(wholly).rows if row[2] == "tape"]
+    assert told == [
+        ("herald", "tape", "1/8 yd", Fraction(1, 3)),
+        ("usher (Tam)", "tape", "1/4 yd", Fraction(2, 3)),
+    ]
 
 
 def test_all_shares_of_a_line_make_the_whole_of_it() -> None:

@@ -1,9 +1,10 @@
-"""Trims as bars: which runs are cut from which card, spool or length off the roll."""
+"""Trims as bars: which runs are cut from which card, spool, length off the roll or in hand."""
 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from itertools import groupby
 
 from estimator.buying.types import Purchase
@@ -22,8 +23,11 @@ from estimator.reports.pictures.marks import (
     rectangle,
 )
 from estimator.reports.pictures.wording import lettered
+from estimator.reports.stash_papers import amount_text, own_unit, where_text
 from estimator.reports.units import tape_unit
 from estimator.reports.uses import several_garments, use_of
+from estimator.stash import Taken
+from estimator.working import Source
 
 WIDE, LEFT, LONGEST, BAR = 400.0, 8.0, 384.0, 18.0
 SIZE = 8.0
@@ -34,32 +38,45 @@ Run = tuple[str, Length, int]
 """The name of a run, its length, and how many alike of it are drawn as one."""
 
 
+@dataclass(frozen=True, slots=True)
+class _Bar:
+    """A length in words, what it ``holds``, the ``runs`` cut from it, and its ``rest`` in words."""
+
+    length: str
+    holds: Length
+    runs: tuple[Run, ...]
+    rest: str
+
+
 def trim_pictures(estimate: Estimate) -> tuple[Picture, ...]:
-    """A picture of each trim and elastic that is bought by its length, in the list's order."""
-    bought = [one for one in estimate.purchases if one.buy.filled]
-    return tuple(_of(one, number, estimate) for number, one in enumerate(bought, start=1))
+    """A picture of each trim and elastic that is cut to its length, in the list's order."""
+    cut = [
+        one
+        for one in estimate.purchases
+        if one.buy.filled or any(taken.runs for taken in one.taken)
+    ]
+    return tuple(_of(one, number, estimate) for number, one in enumerate(cut, start=1))
 
 
 def _of(purchase: Purchase, number: int, estimate: Estimate) -> Picture:
     unit = tape_unit(estimate)
-    bars = _bars(purchase, several_garments(estimate))
-    longest = max(holds.ticks for holds, _ in bars)
-    letters = _letters([run for _, runs in bars for run in runs], unit)
+    bars = _bars(purchase, unit, several_garments(estimate))
+    longest = max(bar.holds.ticks for bar in bars)
+    letters = _letters([run for bar in bars for run in bar.runs], unit)
     marks: list[Mark] = []
     below: dict[str, str] = {}
     said = []
     y = SIZE
-    for (holds, runs), count in bars.items():
-        left = holds - total(length * many for _, length, many in runs)
-        head = f"{count} × {_put_up(purchase, holds)}, {tape_text(left, unit)} {_rest(purchase)}"
-        said.append(f"{head}: {', '.join(_text(run, unit) for run in runs) or 'to spare'}")
+    for bar, count in bars.items():
+        head = f"{count} × {bar.length}, {bar.rest}"
+        said.append(f"{head}: {', '.join(_text(run, unit) for run in bar.runs) or 'to spare'}")
         marks.append(Lettering((LEFT, y), shortened(head, LONGEST, SIZE), SIZE))
         y += LINE * 0.8
         scale = LONGEST / longest
-        end = (LEFT + holds.ticks * scale, y + BAR)
+        end = (LEFT + bar.holds.ticks * scale, y + BAR)
         marks += (Outline(rectangle((LEFT, y), end), PAPER, USUAL), Hatch((LEFT, y), end))
         x = LEFT
-        for run in runs:
+        for run in bar.runs:
             wide = run[1].ticks * run[2] * scale
             text = _text(run, unit)
             marks += _run(x, y, wide, text, letters, below)
@@ -80,19 +97,36 @@ def _of(purchase: Purchase, number: int, estimate: Estimate) -> Picture:
     )
 
 
-def _bars(purchase: Purchase, with_garments: bool) -> Counter[tuple[Length, tuple[Run, ...]]]:
-    """The lengths bought with their runs, and how many there are of each alike."""
-    bars: Counter[tuple[Length, tuple[Run, ...]]] = Counter()
+def _bars(purchase: Purchase, unit: Unit, with_garments: bool) -> Counter[_Bar]:
+    """The lengths in hand and those bought with their runs, and how many there are alike."""
+    bars: Counter[_Bar] = Counter()
+    for taken in purchase.taken:
+        if taken.runs:
+            bars[_in_hand(taken, unit, _drawn(taken.runs, with_garments))] += 1
     for one in purchase.buy.filled:
-        named = [
-            (harmless(str(source) if with_garments else source.name), length)
-            for source, length in one.runs
-        ]
-        runs = tuple((name, length, 1) for name, length in named)
-        if len(runs) > MOST_DRAWN:
-            runs = tuple((*run, len(list(alike))) for run, alike in groupby(named))
-        bars[one.holds, runs] += 1
+        left = one.holds - total(length for _, length in one.runs)
+        rest = f"{tape_text(left, unit)} {_rest(purchase)}"
+        runs = _drawn(one.runs, with_garments)
+        bars[_Bar(_put_up(purchase, one.holds), one.holds, runs, rest)] += 1
     return bars
+
+
+def _in_hand(taken: Taken, unit: Unit, runs: tuple[Run, ...]) -> _Bar:
+    holds = taken.single.thing.length
+    assert holds, "runs are cut from what has a length"
+    own = own_unit(taken.single.thing, unit)
+    length = f"{amount_text(holds, own)} from {where_text(taken)}"
+    left = f"{amount_text(taken.left, own)} left" if taken.left else "nothing left"
+    return _Bar(length, holds, runs, left)
+
+
+def _drawn(runs: Sequence[tuple[Source, Length]], with_garments: bool) -> tuple[Run, ...]:
+    named = [
+        (harmless(str(source) if with_garments else source.name), length) for source, length in runs
+    ]
+    if len(named) > MOST_DRAWN:
+        return tuple((*run, len(list(alike))) for run, alike in groupby(named))
+    return tuple((name, length, 1) for name, length in named)
 
 
 def _put_up(purchase: Purchase, holds: Length) -> str:
