@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from estimator.edges import EdgeRef
+from estimator.edges import SIDES, EdgeRef
 from estimator.faults import Wrong, nearest
 from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length
@@ -118,6 +118,7 @@ def _finished_runs(trim: Trim, edges: EdgeLengths, inside: Length = ZERO) -> lis
         return [replace(one, ring=joining(host, one.ring) is Joined.IN_THE_ROUND) for one in found]
     refs = _followed(trim, edges)
     if trim.run == "each":
+        _refuse_corners_of_a_side(trim, refs, edges)
         return [_each(ref, edges, inside) for ref in refs]
     if trim.run == "together":
         return [Finished(_path([edges.all(ref, inside) for ref in refs]), 1)]
@@ -131,6 +132,28 @@ def _finished_runs(trim: Trim, edges: EdgeLengths, inside: Length = ZERO) -> lis
     elif open_refs:
         found.append(Finished(_path([edges.all(ref, inside) for ref in open_refs]), 1))
     return found
+
+
+def _refuse_corners_of_a_side(trim: Trim, refs: list[EdgeRef], edges: EdgeLengths) -> None:
+    """Raises Wrong for corners of a run on each side of a piece: they lie between its sides.
+
+    An edge of a stated length may turn corners by itself.
+    """
+    if not trim.corners:
+        return
+    for side in refs:
+        of_piece = list(dict.fromkeys(ref.edge for ref in refs if ref.piece == side.piece))
+        stated = edges.piece(side.piece).edges.get(side.edge)
+        if side.edge not in SIDES or len(of_piece) < 2 or (stated and stated.length is not None):
+            continue
+        round_them = ", ".join(f'"1 x {side.piece}: {edge}"' for edge in of_piece)
+        raise Wrong(
+            f"{quoted(trim.name)} has a run on each of {len(of_piece)} edges of "
+            f"{quoted(side.piece)}, and {quoted(side)} alone turns no corner",
+            f'for one run round them write run = "together", along = [{round_them}] and '
+            f"quantity = {edges.how_many(side) * trim.quantity}",
+            ("corners",),
+        )
 
 
 def followed_trim(trim: Trim, plan: Plan) -> Trim | None:
