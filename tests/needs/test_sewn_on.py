@@ -148,7 +148,10 @@ def test_an_edge_with_a_length_of_its_own_may_turn_corners_by_itself() -> None:
     # 33 in round a square collar with two corners of 2 x 3/4 in, and two raw ends.
     outer = COLLAR + 'edges = { outer = { length = "33" }, neck = { length = "19" } }\n'
     turns = 'run = "each"\ncorners = 2\nwidth = "3/4"\nends = "raw"\n'
-    for along, run in (('"collar: outer"', "72 in"), ('["collar: outer", "collar: neck"]', "116 in")):
+    for along, run in (
+        ('"collar: outer"', "72 in"),
+        ('["collar: outer", "collar: neck"]', "116 in"),
+    ):
         found = in_print(outer + trim(f"{turns}along = {along}"))
         assert needed(found, "lace") == length(run)
 
