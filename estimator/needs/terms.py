@@ -244,6 +244,8 @@ def buying_terms(bought: Bought, order: GarmentOrder, job: Job) -> BuyingTerms:
     waste = shrinkage = Fraction(0)
     if isinstance(bought, ByLength):
         offers = _of_one_width(bought, offers)
+        if not isinstance(bought, Boning):  # bones are counted by their length
+            offers = tuple(map(_as_lengths, offers))
         waste = _first(bought.waste, None, order.plan.garment.rules.trim_waste)
         shrinkage = _first(bought.shrinkage, item.shrinkage_length if item else None, Fraction(0))
     return BuyingTerms(
@@ -279,6 +281,13 @@ def _own_offers(bought: Bought, order: GarmentOrder, job: Job) -> tuple[Offer, .
         cut |= _priced(one.price or bought.price, put_up, unit, currency)
         offers.append(_offer(item=bought.name, length=one.length, put_up=put_up, **cut))
     return tuple(offers)
+
+
+def _as_lengths(offer: Offer) -> Offer:
+    """A trim that is sold each in a length, as what holds that length."""
+    if offer.length is None or not isinstance(offer.put_up.holds, int):
+        return offer
+    return offer.model_copy(update={"put_up": offer.put_up.of_lengths(offer.length)})
 
 
 def _of_one_width(bought: ByLength, offers: tuple[Offer, ...]) -> tuple[Offer, ...]:
