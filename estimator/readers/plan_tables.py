@@ -31,6 +31,7 @@ def _tables_of_plan() -> dict[str, type[Entry]]:
 
 
 TABLES = _tables_of_plan()
+_BY_HEADING = {"[garment]": Garment, **{f"[[{key}]]": table for key, table in TABLES.items()}}
 
 
 @dataclass(frozen=True)
@@ -247,7 +248,7 @@ def _validated(
     try:
         return model.model_validate(table, context=context)
     except ValidationError as error:
-        for wrong in wrongs_in(error, model):
+        for wrong in wrongs_in(error, model, _BY_HEADING):
             faults.add(places, path, wrong)
     return None
 

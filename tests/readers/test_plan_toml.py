@@ -203,6 +203,20 @@ def test_an_unknown_key_gets_the_nearest_key_wherever_it_stands(
     assert found[0].endswith(told)
 
 
+@pytest.mark.parametrize(
+    ("tables", "told"),
+    [
+        ('[[trim]]\nname = "t"\nlength = "9"\ncasing_for = "bones"', "it is a key of [[boning]]"),
+        ('[[trim]]\nname = "t"\nlength = "9"\nelastic_stretch = 0', "it is a key of [garment]"),
+        ('[[elastic]]\nname = "e"\nmeasure = "9"\nsize = "9"', "it is a key of [[notion]]"),
+        ('[[loops]]\nname = "l"\nbuttons = "b"\nedges = []', "it is a key of [[piece]], [[seam]]"),
+    ],
+)
+def test_a_key_of_another_table_is_told_which_table_has_it(tables: str, told: str) -> None:
+    (found,) = [one for one in complaints(APRON + tables) if "there is no key" in one]
+    assert found.endswith(f" here; {told}")
+
+
 def test_an_unknown_key_of_the_garment_gets_the_nearest_key() -> None:
     assert spoilt('name = "apron"', 'name = "apron"\nseam_alowance = "1/2"') == [
         "apron.toml, line 3: there is no key 'seam_alowance' here; did you mean 'seam_allowance'?"
