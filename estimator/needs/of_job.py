@@ -103,7 +103,11 @@ def _refuse_unknown_fabrics(order: GarmentOrder, faults: Faults) -> None:
         for place, cut in enumerate(piece.cut):
             if cut.fabric not in named:
                 wrong = f"the plan has no fabric {quoted(cut.fabric)}"
-                problem = Wrong(wrong, nearest(cut.fabric, known), ("cut", place, "fabric"))
+                parts = [one.strip() for one in cut.fabric.split(",")]
+                listed = ", ".join(f'"{one}"' for one in parts)
+                right = f"write cut = [{listed}]" if known.issuperset(parts) else (
+                    nearest(cut.fabric, known))  # fmt: skip
+                problem = Wrong(wrong, right, ("cut", place, "fabric"))
                 faults.add(order.places, ("piece", number), problem)
     for number, trim in enumerate(order.plan.trim):
         if trim.cut_from is not None and trim.cut_from not in named:

@@ -31,7 +31,10 @@ def _tables_of_plan() -> dict[str, type[Entry]]:
 
 
 TABLES = _tables_of_plan()
-_BY_HEADING = {"[garment]": Garment, **{f"[[{key}]]": table for key, table in TABLES.items()}}
+_BY_HEADING: dict[str, type[Entry]] = {
+    "[garment]": Garment,
+    **{f"[[{key}]]": table for key, table in TABLES.items()},
+}
 
 
 @dataclass(frozen=True)
