@@ -12,6 +12,7 @@ from estimator.needs.allowances import allowances_of
 from estimator.needs.as_one import as_one
 from estimator.needs.closures import check_closures, sold_ready_cut
 from estimator.needs.counted import counted_in, counted_together
+from estimator.needs.currencies import currency_of
 from estimator.needs.cut_piece import CutPiece
 from estimator.needs.cutting import cut_length, cut_piece, with_own_sizes
 from estimator.needs.fits import refuse_all_selvedge, refuse_too_wide
@@ -22,7 +23,6 @@ from estimator.needs.strips import strips_to_cut
 from estimator.needs.terms import (
     allowed_offers,
     buying_terms,
-    currency_of,
     fabric_terms,
     notes_on,
 )
