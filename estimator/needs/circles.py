@@ -30,9 +30,9 @@ def share_of(piece: Piece) -> Fraction:
     return Fraction(piece.share)
 
 
-def waist_radius(piece: Piece) -> Length:
-    """A sector's finished waist radius: waist / (2 pi x share)."""
-    return whole_ticks(stated(piece.waist).ticks / (2 * PI * share_of(piece)))
+def waist_radius(piece: Piece, slit: Length = ZERO) -> Length:
+    """A sector's waist radius: waist / (2 pi x share), the waist with what a ``slit`` takes."""
+    return whole_ticks((stated(piece.waist) + slit).ticks / (2 * PI * share_of(piece)))
 
 
 def ring_of_sector(piece: Piece, below: Length) -> Length:
@@ -43,17 +43,20 @@ def ring_of_sector(piece: Piece, below: Length) -> Length:
     return stated(piece.waist) + whole_ticks(2 * PI * share_of(piece) * below.ticks)
 
 
-def size_sector(piece: Piece, edges: Allowances) -> Sized:
+def size_sector(piece: Piece, edges: Allowances, slit: Length = ZERO) -> Sized:
     """A ring or part of one, by the smallest box round it on the straight grain.
 
     The waist is cut at its finished radius less the allowance, which the box does not feel; where
     it is zero the piece comes to a point, and there is no edge to take one. A
     quarter has one straight edge along the fabric and one across it, half a circle both across; a
-    larger part has its straight edges inside the box.
+    larger part has its straight edges inside the box. A whole circle has none, or those of a
+    ``slit`` from its waist, whose two sides lie within it and take so much off every round.
     """
     share = share_of(piece)
-    inner = waist_radius(piece) - edges.top if piece.waist else ZERO
-    radius = Reckoning.start("waist radius, waist / (2 π × share)", waist_radius(piece))
+    waist = waist_radius(piece, slit)
+    inner = waist - edges.top if piece.waist else ZERO
+    what = "(waist + what both sides of the slit take)" if slit else "waist"
+    radius = Reckoning.start(f"waist radius, {what} / (2 π × share)", waist)
     if piece.waist and inner <= ZERO:
         raise Wrong(
             "the allowance at the waist is wider than its radius",

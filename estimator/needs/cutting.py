@@ -11,9 +11,9 @@ from typing import Literal
 
 from estimator.edges import SIDES, Finish
 from estimator.faults import Wrong
-from estimator.measure import Length, tape_text
+from estimator.measure import ZERO, Length, tape_text
 from estimator.needs.allowances import allowances_of, finish_of, refuse_deep_edges
-from estimator.needs.circles import cut_radii, size_sector
+from estimator.needs.circles import WHOLE, cut_radii, share_of, size_sector
 from estimator.needs.cut_piece import CutPiece
 from estimator.needs.linings import length_note, other_length, refuse_trimmed_strip, trimmed
 from estimator.needs.on_bias import box_on_bias
@@ -140,7 +140,7 @@ def size_piece(to_cut: ToCut) -> Sized:
             case Shape.TAPER:
                 sized = size_taper(piece, edges)
             case Shape.SECTOR:
-                sized = size_sector(piece, edges)
+                sized = size_sector(piece, edges, _slit(to_cut, edges))
     refuse_deep_edges(piece, edges, sized, to_cut.order.tape)
     mark = to_cut.order.mark
     sized = trimmed(sized, to_cut, edges)
@@ -148,6 +148,16 @@ def size_piece(to_cut: ToCut) -> Sized:
     length = sized.length.to_mark("up to the mark of the tape", mark)
     narrow = None if sized.narrow is None else sized.narrow.up_to(mark)
     return replace(sized, width=width, length=length, narrow=narrow)
+
+
+def _slit(to_cut: ToCut, edges: Allowances) -> Length:
+    """What the sides of a slit take in a whole circle: it has one where the plan speaks of them."""
+    piece, seams = to_cut.piece, to_cut.order.seam_allowances
+    spoken_of = any(
+        side in piece.edges or (piece.name, side) in seams for side in ("left", "right")
+    )
+    whole = share_of(piece) == WHOLE and piece.waist
+    return edges.left + edges.right if whole and spoken_of else ZERO
 
 
 def cut_length(to_cut: ToCut) -> Reckoning:

@@ -217,11 +217,16 @@ def _allowed(trim: Trim, joined: Joined, rules: Rules) -> tuple[str, Length]:
 
 def _ends(trim: Trim, rules: Rules) -> tuple[str, Length]:
     first, second = trim.ends
-    takes = [end_takes(end, rules) for end in trim.ends]
     label = f"two ends {_AT_BOTH[first.end]}"
     if first.end is not second.end:
         label = f"one end {first.end.value}, the other {second.end.value}"
-    return label, takes[0] + takes[1]
+    return label, ends_take(trim, rules)
+
+
+def ends_take(trim: Trim, rules: Rules) -> Length:
+    """What both ends of an open run take."""
+    first, second = trim.ends
+    return end_takes(first, rules) + end_takes(second, rules)
 
 
 _AT_BOTH = {

@@ -11,10 +11,11 @@ from estimator.job import GarmentOrder
 from estimator.measure import ZERO, Length, tape_text
 from estimator.needs.casings import check_depth
 from estimator.needs.edge_lengths import EdgeLengths
-from estimator.needs.sewn_on import Path, joining, sewn_on
+from estimator.needs.sewn_on import Path, ends_take, joining, sewn_on
 from estimator.needs.types import Material, Run
 from estimator.plan import Joined, Plan, Seam, Trim
 from estimator.quoting import quoted
+from estimator.rules import Rules
 from estimator.working import Reckoning, Source, in_all
 
 MOST_RUNS = 1_000_000
@@ -29,6 +30,10 @@ def trim_runs(trim: Trim, of: Material, edges: EdgeLengths, source: Source) -> t
     garment = order.plan.garment
     if trim.casing is not None:
         check_depth(trim.casing, "trim", trim.rows, of.width, edges)
+    if trim.covers is not None:
+        cord = followed_trim(trim, order.plan)
+        assert cord is not None, "it covers one"
+        trim, of = as_its_cord(trim, cord, garment.rules), replace(of, width=of.width or cord.width)
     found = [
         (one, sewn_on(trim, of, Path(one.length, one.ring), garment.rules, order.tape))
         for one in _alike_together(finished_rows(trim, edges))
@@ -51,6 +56,22 @@ def trim_runs(trim: Trim, of: Material, edges: EdgeLengths, source: Source) -> t
             ("mirrored",),
         )
     return tuple(runs)
+
+
+def as_its_cord(strip: Trim, cord: Trim, rules: Rules) -> Trim:
+    """A strip that covers a cord, laid as the cord is wherever it does not say how itself.
+
+    It ends like the cord too, where that takes more than what a strip's ends take: else it would
+    be shorter than what it covers.
+    """
+    own = strip.model_fields_set
+    alike = {key: getattr(cord, key) for key in _LAID_ALIKE if key not in own}
+    if "ends" not in own and ends_take(cord, rules) > ends_take(strip, rules):
+        alike["ends"] = cord.ends
+    return strip.model_copy(update=alike)
+
+
+_LAID_ALIKE = ("ease", "fullness", "overlap", "corners", "corner", "measured", "bow")
 
 
 def _at_a_join(trim: Trim, of: Material, order: GarmentOrder) -> Length:

@@ -126,6 +126,12 @@ def _all_faults(tables: PlanTables, places: Places, faults: Faults) -> tuple[Fau
     return (*tables.faults, *own.found, *others)
 
 
+def measures_of(raw: Mapping[str, Any]) -> frozenset[str]:
+    """The names under ``[measures]`` of a plan."""
+    measures = raw.get("measures")
+    return frozenset(map(one_line, measures)) if isinstance(measures, dict) else frozenset()
+
+
 def measures_asked(raw: Any, known: Collection[str]) -> frozenset[str]:
     """Which of these measures the sizes of a plan are reckoned from."""
     asked: set[str] = set()

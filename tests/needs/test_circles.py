@@ -61,6 +61,26 @@ def test_the_hem_of_a_circle_skirt_is_the_arc_of_its_outer_radius() -> None:
     assert edge(sector("27", "20", "1/2"), "skirt", "left") == length("20 in")
 
 
+@pytest.mark.parametrize(
+    ("edges", "taken"),
+    [
+        ("", 0),  # a circle without a word of its sides has no slit
+        ('edges.left = "faced"\nedges.right = "faced"\n', 1.25),
+        ('edges.left = "hem 1"\nedges.right = "hem 1"\n', 2.5),  # each 1 in and 1/4 in
+        ('edges.left = "hem 1"\n', 1.875),  # the other side is a seam of 5/8 in
+        ('edges.left = "raw"\nedges.right = "raw"\n', 0),
+        ('[[seam]]\nedges = ["skirt: left", "skirt: right"]\nallowance = "1"\n', 2),
+    ],
+)
+def test_what_the_sides_of_a_slit_take_is_cut_onto_a_whole_circle(edges: str, taken: float) -> None:
+    # The round at any radius r is 2 pi r, less what both sides of the slit take: for a waist of
+    # 28 in the radius is (28 + taken) / 2 pi, and 12 in and a seam lie beyond it.
+    width, cut_long = (size.ticks / INCH.ticks for size in cut_size(sector("28", "12", "1", edges)))
+    exact = 2 * ((28 + taken) / (2 * math.pi) + 12.625)
+    assert width == cut_long == pytest.approx(exact, abs=MARK)
+    assert width >= exact - 1e-9
+
+
 def test_a_waist_smaller_than_its_allowance_is_refused() -> None:
     # A whole circle with a 3 in waist has a radius under 1/2 in.
     (found,) = complaints(HEADING + sector("3", "7", "1"))

@@ -80,6 +80,26 @@ def test_a_binding_that_makes_no_sense_is_refused_once(more: str, told: str) -> 
     assert told in found
 
 
+@pytest.mark.parametrize(
+    ("cord", "strip", "reaches"),
+    [
+        # 72 x 1.05 and two seams of 5/8 in: 76.85 in, and 0.71 in for the join at the strip's ends
+        ('ease = "5 %"\nends = "in a seam"\n', "", "77.56"),
+        ('ease = "5 %"\nends = "in a seam"\n', 'ease = "0 %"\n', "73.96"),
+        ('joined = "in the round"\noverlap = "3"\n', "", "75.71"),
+        ('ends = "in a seam"\n', 'ends = "raw"\n', "72.71"),
+    ],
+)
+def test_a_strip_is_no_shorter_than_the_cord_that_it_covers_unless_it_says_so(
+    cord: str, strip: str, reaches: str
+) -> None:
+    laid = CORD.replace('ends = "raw"\n', "") + cord
+    found = in_print(PANEL + laid + binding(f'covers = "cord"\n{strip}', "piping"))
+    long = cut_pieces(found)["piping"].finished[1]
+    assert length(f"{reaches} in") <= long + length("0.01 in")
+    assert long <= length(f"{reaches} in") + length("0.01 in")
+
+
 def test_piping_round_a_cord_of_unknown_thickness_is_refused() -> None:
     text = PANEL + CORD.replace('width = "3/16"\n', "") + binding('covers = "cord"', "piping")
     (found,) = complaints(HEADING + text)
