@@ -31,6 +31,10 @@ def _tables_of_plan() -> dict[str, type[Entry]]:
 
 
 TABLES = _tables_of_plan()
+_BY_HEADING: dict[str, type[Entry]] = {
+    "[garment]": Garment,
+    **{f"[[{key}]]": table for key, table in TABLES.items()},
+}
 
 
 @dataclass(frozen=True)
@@ -253,7 +257,7 @@ def _validated(
     try:
         return model.model_validate(table, context=context)
     except ValidationError as error:
-        for wrong in wrongs_in(error, model):
+        for wrong in wrongs_in(error, model, _BY_HEADING):
             faults.add(places, path, wrong)
     return None
 
