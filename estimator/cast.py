@@ -24,6 +24,7 @@ class Cast:
 
     title: str
     catalog: Path | None
+    note: str = ""
     stash: Path | None = None
     fewest: bool = False
     shops: tuple[Shop, ...] = ()
@@ -44,6 +45,7 @@ def cast_of(path: Path) -> Cast:
     cast = Cast(
         heading.name,
         catalog=folder / heading.catalog if heading.catalog else None,
+        note=heading.note,
         stash=folder / heading.stash if heading.stash else None,
         fewest=heading.shops == "fewest",
         shops=show.shops,

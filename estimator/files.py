@@ -91,6 +91,7 @@ def estimate_files(
         catalog=shop,
         thorough=thorough,
         title=", ".join(one.title for one in shows) if len(files) == len(shows) else "",
+        notes=_notes(shows, alone=len(files) == 1),
         stash=_stash(Path(stash) if stash else None, shows, shop, faults),
         shops=_shops(fewest_shops, shows, shop, faults),
         funds=shows[0].funds if len(shows) == len(files) == 1 else NO_FUNDS,
@@ -107,6 +108,11 @@ def estimate_files(
     if len(files) > 1 and any(show.funds != NO_FUNDS for show in shows):
         return replace(found, remarks=(*found.remarks, FUNDS_LEFT_OUT))
     return found
+
+
+def _notes(shows: Sequence[Cast], *, alone: bool) -> tuple[str, ...]:
+    """What the shows say of themselves; each names its show where others stand beside it."""
+    return tuple(one.note if alone else f"{one.title}: {one.note}" for one in shows if one.note)
 
 
 def _of_shows(

@@ -86,14 +86,16 @@ class GarmentOrder:
 class Job:
     """Everything an estimate is made from.
 
-    ``thorough`` asks for the long search for each layout. ``title`` is that of the show. ``stash``
-    is what is in hand, and ``shops`` what a visit to each costs; ``funds`` are for the reports.
+    ``thorough`` asks for the long search for each layout. ``title`` is that of the show, ``notes``
+    what shows say of themselves. ``stash`` is what is in hand, and ``shops`` what a visit to each
+    costs; ``funds`` are for the reports.
     """
 
     garments: tuple[GarmentOrder, ...]
     catalog: Catalog = NO_CATALOG
     thorough: bool = False
     title: str = ""
+    notes: tuple[str, ...] = ()
     stash: Stash = NO_STASH
     shops: Shops = ANY_SHOPS
     funds: Funds = NO_FUNDS

@@ -16,6 +16,8 @@ from estimator.reports.budget_papers import account
 from estimator.reports.buyers_list.columns import LETTER_OF, LIST_SHEET
 from estimator.reports.buyers_list.file import write_list
 from estimator.reports.page import page_text
+from estimator.reports.shopping_list import notes_of
+from estimator.reports.terminal import estimate_text
 from tests.reports.filled_lists import sum_row, the_list
 
 SHOW = """
@@ -314,3 +316,25 @@ length = "12"
     cells = [str(cell.value) for cell in book["Measure sheet"]["A"]]
     assert "bib" in cells
     assert "check, remnant from shelf" in [str(cell.value) for cell in book["Layout"]["A"]]
+
+
+NOTE = "Dress parade on Friday: bone first."
+
+
+def test_the_note_of_a_show_stands_on_every_paper(folder: Path) -> None:
+    rewrite(folder, "play.show.toml", 'name = "Harvest"', f'name = "Harvest"\nnote = "{NOTE}"')
+    found = estimated(folder)
+    assert NOTE in estimate_text(found)
+    assert NOTE in page_text(found)
+    write_list(found, folder / "list.xlsx")
+    _, sheet = the_list(folder / "list.xlsx")
+    cells = [cell.value for row in sheet.iter_rows() for cell in row]
+    assert NOTE in cells
+
+
+def test_the_notes_of_two_shows_name_their_shows(folder: Path) -> None:
+    rewrite(folder, "play.show.toml", 'name = "Harvest"', f'name = "Harvest"\nnote = "{NOTE}"')
+    second = (folder / "play.show.toml").read_text(encoding="utf-8").replace("Harvest", "Masque")
+    (folder / "masque.show.toml").write_text(second, encoding="utf-8")
+    shows = [folder / "play.show.toml", folder / "masque.show.toml"]
+    assert notes_of(estimate_files(shows)) == (f"Harvest: {NOTE}", f"Masque: {NOTE}")

@@ -28,7 +28,7 @@ from estimator.reports.pictures.trim_pictures import trim_pictures
 from estimator.reports.pictures.widths_picture import is_compared, widths_picture
 from estimator.reports.remnant_papers import remnant_layouts
 from estimator.reports.savings import savings
-from estimator.reports.shopping_list import Line, Section, garment_notes, sections, title_of, totals
+from estimator.reports.shopping_list import Line, Section, notes_of, sections, title_of, totals
 from estimator.reports.stash_papers import stash_table
 from estimator.reports.tables import Column, Format, Table, price_text, text_of
 from estimator.reports.uses import several_garments
@@ -91,7 +91,7 @@ def _said(estimate: Estimate) -> dict[str, Any]:
     said: dict[str, Any] = {
         "generator": GENERATOR,
         "title": title_of(estimate),
-        "notes": garment_notes(estimate),
+        "notes": notes_of(estimate),
         "totals": totals(estimate, estimate.job.funds),
         "currency": estimate.currency,
         "unpriced": estimate.unpriced,

@@ -78,12 +78,12 @@ def without_thread(estimate: Estimate) -> tuple[str, ...]:
     return (f"Thread is not estimated for {names}: the plan names no thread.",)
 
 
-def garment_notes(estimate: Estimate) -> tuple[str, ...]:
-    """What the plans say of their garments; each names its garment where there are several."""
+def notes_of(estimate: Estimate) -> tuple[str, ...]:
+    """What shows say of themselves and plans of their garments; each of several names its own."""
     garments = [order.plan.garment for order in estimate.job.garments]
     alone = len(garments) == 1
     notes = [one.note if alone else f"{one.name}: {one.note}" for one in garments if one.note]
-    return tuple(dict.fromkeys(notes))
+    return tuple(dict.fromkeys([*estimate.job.notes, *notes]))
 
 
 FROM_STASH = "From the stash"

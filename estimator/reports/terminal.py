@@ -20,7 +20,7 @@ from estimator.reports.fabric_papers import (
 from estimator.reports.layout_papers import written_layouts
 from estimator.reports.remnant_papers import remnant_layouts
 from estimator.reports.savings import savings
-from estimator.reports.shopping_list import Line, Section, garment_notes, sections, title_of, totals
+from estimator.reports.shopping_list import Line, Section, notes_of, sections, title_of, totals
 from estimator.reports.stash_papers import NOTHING_TO_BUY, stash_table
 from estimator.reports.tables import Format, Table, price_text, text_of
 from estimator.reports.uses import fabric_title, named, several_garments
@@ -41,7 +41,7 @@ def estimate_text(estimate: Estimate) -> str:
 
 def _estimate_lines(estimate: Estimate) -> Iterator[str]:
     yield from heading(f"Shopping list: {title_of(estimate)}")
-    for note in garment_notes(estimate):
+    for note in notes_of(estimate):
         yield from wrapped(note)
         yield ""
     if estimate.currency:

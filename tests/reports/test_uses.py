@@ -7,7 +7,7 @@ import pytest
 from estimator import Estimate, Job, estimate
 from estimator.reports.fabric_papers import widths_table
 from estimator.reports.layout_papers import written_layouts
-from estimator.reports.shopping_list import garment_notes, sections, totals
+from estimator.reports.shopping_list import notes_of, sections, totals
 from estimator.reports.uses import named
 from estimator.reports.working_lines import workings
 from tests.plans import HEADING, catalog, order, plan
@@ -87,6 +87,6 @@ def test_the_sum_is_said_in_plain_words_however_many_things_there_are(
 
 def test_notes_of_several_garments_name_them_and_those_of_one_do_not() -> None:
     noted = EMPTY.replace("currency", 'note = "Wash first."\ncurrency')
-    assert garment_notes(estimate(plan(noted))) == ("Wash first.",)
+    assert notes_of(estimate(plan(noted))) == ("Wash first.",)
     both = estimate(Job((order(noted), order(EMPTY))))
-    assert garment_notes(both) == ("apron: Wash first.",)
+    assert notes_of(both) == ("apron: Wash first.",)

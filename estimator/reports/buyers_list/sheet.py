@@ -52,7 +52,7 @@ from estimator.reports.cells import (
 )
 from estimator.reports.printing import fit_if_hardly_more, print_setup
 from estimator.reports.row_heights import fit_height
-from estimator.reports.shopping_list import NOTHING, garment_notes, title_of, without_thread
+from estimator.reports.shopping_list import NOTHING, notes_of, title_of, without_thread
 from estimator.reports.units import tape_unit
 from estimator.shops import Visit
 
@@ -259,7 +259,7 @@ class ShoppingListSheet:
         self.sheet.row_dimensions[self.below].height = GAP
         self.below += 1
         found = self.estimate
-        told = [*garment_notes(found), *found.remarks, *found.advice, *found.cautions]
+        told = [*notes_of(found), *found.remarks, *found.advice, *found.cautions]
         told += without_thread(found)
         told.append("What was taken for granted stands on the sheet Assumptions.")
         self._say(told, SMALL)
