@@ -21,10 +21,11 @@ CUT_FROM = (Group.FABRICS, Group.LININGS)
 class Saved:
     """What planning several garments together saves on one thing, against garment by garment.
 
-    ``units`` are yards, metres or put-ups; None where the ways buy in different ones. ``money`` is
-    None without prices.
+    ``alike`` is that of its purchases. ``units`` are yards, metres or put-ups; None where the ways
+    buy in different ones. ``money`` is None without prices.
     """
 
+    alike: object
     title: str
     unit: str
     units: Fraction | None

@@ -44,13 +44,23 @@ def settled_together(job: Job, whole: Estimate, apart: Sequence[Estimate]) -> Es
     """
     best = beside_each_apart(whole, apart)
     if not job.shops.matter:
-        return settle(replace(best, job=job))
+        return _settled(best, job)
     ways = [best, replace(whole, saved=tuple(_saved(whole, _singly(apart))))]
     if not _has_to_match(whole):
         ways.append(_apart(whole, apart))
     new = replace(job, stash=NO_STASH)
     least = min(ways, key=lambda one: bill_with_charges(settle(replace(one, job=new))))
-    return settle(replace(least, job=job))
+    return _settled(least, job)
+
+
+def _settled(new: Estimate, job: Job) -> Estimate:
+    """The same with the stash used and the shops chosen.
+
+    Of a thing that is not bought after all, nothing is saved by buying it together.
+    """
+    found = settle(replace(new, job=job))
+    bought = by_what_is_bought(line for line in found.purchases if line.buy.bought)
+    return replace(found, saved=tuple(one for one in found.saved if one.alike in bought))
 
 
 def _singly(apart: Sequence[Estimate]) -> dict[object, list[Purchase]]:
@@ -126,7 +136,7 @@ def _saved(best: Estimate, singly: Mapping[object, Sequence[Purchase]]) -> list[
             amount = _units(own) - _units(lines)
         if amount or money:
             unit = lines[0].buy.unit if amount else ""
-            found.append(Saved(lines[0].title, unit, amount, money))
+            found.append(Saved(alike, lines[0].title, unit, amount, money))
     return sorted(found, key=lambda one: -(one.money or Decimal(0)))
 
 

@@ -12,9 +12,11 @@ from hypothesis import strategies as st
 from estimator import Estimate
 from estimator.buying.types import total_cost
 from estimator.job import GarmentOrder, Job
-from estimator.together import beside_each_apart, each_apart
+from estimator.reports.savings import savings
+from estimator.stash import InHand, Stash
+from estimator.together import beside_each_apart, each_apart, settled_together
 from estimator.workers import estimates_of
-from tests.plans import plan
+from tests.plans import bought, plan
 
 APRON = """
 [garment]
@@ -151,6 +153,27 @@ def test_a_thread_that_costs_less_apart_leaves_the_others_together() -> None:
     found = beside_each_apart(dearer(whole, "red"), apart)
     lines = [(line.title, line.buy.bought) for line in found.purchases if line.title != "check"]
     assert lines == [("blue", 3), ("red", 1), ("red", 1)]
+
+
+def beside_stash(**row: str) -> Estimate:
+    one = two_sewn()
+    whole, *apart = estimates_of((one, *each_apart(one)), 1)
+    in_hand = Stash({2: InHand.model_validate(row)})
+    return settled_together(replace(one, stash=in_hand), whole, apart)
+
+
+def test_thread_wholly_from_the_stash_is_no_saving_of_planning_together() -> None:
+    found = beside_stash(item="red", count="2")
+    assert not bought(found, "red").buy.bought
+    assert "blue: 3 × cone of 1000 yd and 6.00 USD less." in savings(found)
+    assert not any(line.startswith("red") for line in savings(found))
+    assert savings(found)[0] == "6.00 USD less than garment by garment."
+
+
+def test_savings_beside_a_stash_say_that_they_are_those_of_buying_all_new() -> None:
+    said = "Reckoned as if all were bought new, with nothing from the stash."
+    assert said in savings(beside_stash(item="red", count="2"))
+    assert said not in savings(beside_stash(item="green", count="2"))
 
 
 def test_what_is_bought_apart_stands_in_the_order_of_the_list_together() -> None:

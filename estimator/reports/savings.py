@@ -24,6 +24,8 @@ def _lines(estimate: Estimate) -> Iterator[str]:
     if money:
         whole = money_text(money, estimate.currency)
         yield f"{whole} {estimate.currency} less than garment by garment."
+    if any(line.taken for line in estimate.purchases):
+        yield "Reckoned as if all were bought new, with nothing from the stash."
     for one in estimate.saved:
         yield f"{one.title}: {_text(one, estimate.currency)} less."
 
