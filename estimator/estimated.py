@@ -27,6 +27,7 @@ class Saved:
 
     alike: object
     title: str
+    colour: str
     unit: str
     units: Fraction | None
     money: Decimal | None

@@ -136,7 +136,7 @@ def _saved(best: Estimate, singly: Mapping[object, Sequence[Purchase]]) -> list[
             amount = _units(own) - _units(lines)
         if amount or money:
             unit = lines[0].buy.unit if amount else ""
-            found.append(Saved(alike, lines[0].title, unit, amount, money))
+            found.append(Saved(alike, lines[0].title, lines[0].colour, unit, amount, money))
     return sorted(found, key=lambda one: -(one.money or Decimal(0)))
 
 

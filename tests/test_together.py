@@ -16,7 +16,7 @@ from estimator.reports.savings import savings
 from estimator.stash import InHand, Stash
 from estimator.together import beside_each_apart, each_apart, settled_together
 from estimator.workers import estimates_of
-from tests.plans import bought, plan
+from tests.plans import bought, catalog, plan
 
 APRON = """
 [garment]
@@ -174,6 +174,21 @@ def test_savings_beside_a_stash_say_that_they_are_those_of_buying_all_new() -> N
     said = "Reckoned as if all were bought new, with nothing from the stash."
     assert said in savings(beside_stash(item="red", count="2"))
     assert said not in savings(beside_stash(item="green", count="2"))
+
+
+def test_two_colours_of_one_thing_are_told_apart_in_what_is_saved() -> None:
+    ribbon = '[[trim]]\nname = "{0} ribbon"\nbuy = "rib"\ncolour = "{0}"\nlength = "30"\n'
+    shop = catalog(
+        [{"item": "rib", "name": "Ribbon", "kind": "trim"}],
+        [{"item": "rib", "put_up": "spool of 5 yd", "price": "4.00", "currency": "USD"}],
+    )
+    text = CUT_OUT.split("[[fabric]]")[0] + ribbon.format("red") + ribbon.format("gold")
+    orders = tuple(GarmentOrder(plan(text.format(number=number))) for number in range(2))
+    found, _ = together(Job(orders, shop))
+    assert savings(found)[1:] == (
+        "Ribbon, red: 1 × spool of 5 yd and 4.00 USD less.",
+        "Ribbon, gold: 1 × spool of 5 yd and 4.00 USD less.",
+    )
 
 
 def test_what_is_bought_apart_stands_in_the_order_of_the_list_together() -> None:

@@ -27,7 +27,8 @@ def _lines(estimate: Estimate) -> Iterator[str]:
     if any(line.taken for line in estimate.purchases):
         yield "Reckoned as if all were bought new, with nothing from the stash."
     for one in estimate.saved:
-        yield f"{one.title}: {_text(one, estimate.currency)} less."
+        thing = ", ".join(filter(None, (one.title, one.colour)))
+        yield f"{thing}: {_text(one, estimate.currency)} less."
 
 
 def _text(one: Saved, currency: str) -> str:
