@@ -265,6 +265,13 @@ def test_thread_wholly_in_hand_is_not_bought() -> None:
     assert taken(found) == [(2, 3, 47)]
 
 
+def test_nothing_is_to_be_had_instead_of_thread_that_is_wholly_in_hand() -> None:
+    large = '{ put_up = "spool of 90 in", price = "7 each" }'
+    both = HEMMED.replace("sold = [", f"sold = [{large}, ")
+    assert bought(with_stash(both), "blue").others
+    assert bought(with_stash(both, {"item": "blue", "length": "110 in"}), "blue").others == ()
+
+
 def test_a_part_spool_in_hand_is_used_up_before_a_spool_is_bought() -> None:
     # of the 100 in 25 are on a part spool: 75 in are on two spools of 40 in, and not on three
     found = with_stash(HEMMED, {"item": "blue", "length": "25 in"})

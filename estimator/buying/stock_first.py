@@ -46,6 +46,7 @@ def with_stock(need: Need, lines: Lines, singles: Sequence[Single], buying: Buyi
             sources=whole.sources,
             alike=whole.alike,
             takes=() if number else need.takes,
+            others=line.others if line.buy.bought else (),
             need=need,
         )
         for number, line in enumerate(found)
