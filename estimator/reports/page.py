@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 from estimator.buying.fabric_widths import FabricChoice
 from estimator.estimated import Estimate
 from estimator.layout import Style
+from estimator.prices import money_text
 from estimator.reports.alike import alike_cuts
 from estimator.reports.assumptions import assumptions
 from estimator.reports.budget_papers import budget_table, savings_table
@@ -95,6 +96,11 @@ def _said(estimate: Estimate) -> dict[str, Any]:
         "totals": totals(estimate, estimate.job.funds),
         "currency": estimate.currency,
         "unpriced": estimate.unpriced,
+        "charges": [
+            {"shop": one.shop, "cost": money_text(one.charge, estimate.currency)}
+            for one in estimate.visits
+            if one.charge
+        ],
         "total": _money(estimate.total) if estimate.unpriced < len(estimate.purchases) else "",
         "sections": _sections(estimate),
         "beside": [

@@ -18,7 +18,8 @@ from estimator.reports.page import page_text
 from estimator.reports.pictures.files import all_pictures
 from estimator.reports.saving import save_page
 from estimator.reports.shopping_list import sections
-from tests.plans import plan
+from estimator.shops import Shops
+from tests.plans import catalog, plan
 from tests.reports.harbour_dress import DRESS
 from tests.shipped_plans import ALL, DEMOS, SHOPS, stem
 
@@ -92,6 +93,22 @@ def test_the_total_and_the_sums_of_the_parts_are_those_of_the_estimate(path: Pat
         if one.get("class") == "amount"
     ]
     assert sum(costs) == found.cost
+
+
+def test_what_a_shop_charges_has_a_row_so_that_the_sums_make_the_total() -> None:
+    hook = '[garment]\nname = "Apron"\n[[notion]]\nname = "hook"\nbuy = "hook"\nquantity = 2\n'
+    shop = catalog(
+        [{"item": "hook", "kind": "notion"}],
+        [{"item": "hook", "shop": "Weir Lane", "put_up": "each", "price": "0.50",
+          "currency": "USD"}],
+    )  # fmt: skip
+    charged = Shops({"Weir Lane": Decimal("4")})
+    found = estimate(Job((GarmentOrder(plan(hook)),), shop, shops=charged))
+    root = page_of(found)
+    sums = [row for row in all_of(root, "tr") if row.get("class") == "together"]
+    assert [text_of(cell) for cell in sums[-1]] == ["Weir Lane: visit or delivery", "4.00"]
+    assert sum(Decimal(text_of(row[-1])) for row in sums) == Decimal("5.00")
+    assert text_of(by_id(root, "total")) == "5.00"
 
 
 def test_nothing_of_the_page_is_fetched_from_anywhere(page: Element) -> None:
