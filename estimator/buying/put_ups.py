@@ -6,7 +6,6 @@ working. Without a price for every offer the least length is bought.
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
@@ -26,7 +25,7 @@ from estimator.buying.run_sums import all_runs
 from estimator.buying.types import NOT_PROVED, Buy, Part, Way
 from estimator.catalog import Offer
 from estimator.faults import Wrong
-from estimator.measure import Length, Unit, shop_text, tape_text, whole_ticks
+from estimator.measure import Length, Unit, tape_text, whole_ticks
 from estimator.needs.types import LengthNeed, Run
 from estimator.working import Operation, Reckoning, Step
 
@@ -216,16 +215,14 @@ class _Shelf:
             label = "the quantity from which this price holds"
             steps.append(Step(label, Operation.AT_LEAST, bought, bought))
             notes.append(break_note(f"{bought}"))
-        left = Counter(
+        left = [
             Length((holder.holds - sum(card)) // self.fineness)
             for card in cards
             if sum(card) < holder.holds
-        )
-        idle = packs * holder.pieces - len(cards)
-        left += Counter({holds: idle} if idle else {})
-        if left:
-            notes.append(f"left over: {_left_text(left, self.unit)}")
-        buy = Buy(offer, bought, tuple(steps), "; ".join(notes))
+        ]
+        left += [holds] * (packs * holder.pieces - len(cards))
+        over = tuple(sorted(left, reverse=True))
+        buy = Buy(offer, bought, tuple(steps), "; ".join(notes), left=over)
         return Part(buy, whole_ticks(self._ticks(here)))
 
     def _from_roll(
@@ -286,21 +283,3 @@ def _together(names: Sequence[str], roll: Offer | None) -> list[str]:
 
 def _said(notes: Sequence[str], more: str) -> str:
     return "; ".join(filter(None, (*notes, more)))
-
-
-def _left_text(left: Counter[Length], unit: Unit) -> str:
-    """Left-overs as a person would name them, equal ones together and the longest first."""
-    parts = [
-        f"{number} × {_rough_text(length, unit)}" if number > 1 else _rough_text(length, unit)
-        for length, number in sorted(left.items(), reverse=True)
-    ]
-    return ", ".join(parts[:4]) + (", ..." if len(parts) > 4 else "")
-
-
-def _rough_text(length: Length, unit: Unit) -> str:
-    """Long lengths in whole eighths of a yard, or tenths of a metre, downwards."""
-    shop = unit.shop
-    if length < shop.length * 2:
-        return tape_text(length, unit)
-    part = Unit.CM.length * 10 if shop.metric else Unit.YD.length.times(Fraction(1, 8))
-    return shop_text(part * part.times_into(length), shop)

@@ -30,8 +30,9 @@ class Buy:
 
     ``bought`` is a length where the shop cuts to length, else a number of put-ups. ``steps`` end
     in that figure. ``note`` is what the buyer or maker should know of this way. ``filled`` tells
-    of a trim which runs come out of which length, and ``left`` what is left on each spool of a
-    thread once all is sewn: on such as were begun, and on those to spare.
+    of a trim which runs come out of which length, and ``left`` what is left on each put-up of a
+    trim, the longest first, and on each spool of a thread once all is sewn: on such as were begun,
+    and on those to spare.
     """
 
     offer: Offer

@@ -28,6 +28,7 @@ from estimator.reports.json_shapes import (
     WorkingJson,
     WorkingOfJson,
 )
+from estimator.reports.left_over import left_over
 from estimator.reports.shopping_list import title_of
 from estimator.reports.units import tape_unit
 from estimator.reports.working_lines import Working, cut_workings, workings
@@ -48,7 +49,7 @@ def estimate_json(estimate: Estimate) -> EstimateJson:
         ],
         "budget": _budget(estimate),
         "lines_without_price": estimate.unpriced,
-        "shopping_list": [_purchase(one, tape_unit(estimate)) for one in estimate.purchases],
+        "shopping_list": [_purchase(one, estimate) for one in estimate.purchases],
         "fabrics": widths_json(estimate),
         "remarks": list(estimate.remarks),
         "advice": list(estimate.advice),
@@ -111,8 +112,8 @@ def length_json(length: Length, unit: Unit) -> LengthJson:
     return {"mm": length.ticks / Unit.MM.length.ticks, "text": tape_text(length, unit)}
 
 
-def _purchase(one: Purchase, unit: Unit) -> PurchaseJson:
-    buy = one.buy
+def _purchase(one: Purchase, estimate: Estimate) -> PurchaseJson:
+    buy, unit = one.buy, tape_unit(estimate)
     price = buy.offer.price_per_sold_unit
     return {
         "key": one.key,
@@ -130,7 +131,7 @@ def _purchase(one: Purchase, unit: Unit) -> PurchaseJson:
         "cost": None if buy.cost is None else f"{buy.cost:f}",
         "from_stash": [_taken(taken, unit) for taken in one.taken],
         "instead": [[_on_one_offer(buy, unit) for buy in way] for way in one.others],
-        "notes": list(one.notes),
+        "notes": [*one.notes, *left_over(one, estimate)],
         "from": [{"what": str(source), "place": source.place} for source in one.sources],
     }
 

@@ -16,6 +16,7 @@ from estimator.needs.types import Group
 from estimator.prices import money_text
 from estimator.reports.bolt_widths import narrowest_text
 from estimator.reports.instead import instead_of
+from estimator.reports.left_over import left_over
 from estimator.reports.stash_papers import stash_note
 from estimator.reports.tables import Sold
 from estimator.reports.units import tape_unit, units_asked, width_text
@@ -151,6 +152,7 @@ def _notes(purchase: Purchase, estimate: Estimate) -> Iterator[str]:
         yield f"for {use}"
     yield from filter(None, (stash_note(purchase, tape_unit(estimate)),))
     yield from purchase.notes
+    yield from left_over(purchase, estimate)
     buy, tape = purchase.buy, tape_unit(estimate)
     if (
         units_asked(estimate)

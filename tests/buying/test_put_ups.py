@@ -24,6 +24,10 @@ def ribbons(runs: list[str], sold: str) -> Estimate:
     return estimate(plan(HEADING + text))
 
 
+def lengths(*told: str) -> tuple[Length, ...]:
+    return tuple(map(length, told))
+
+
 def test_more_runs_than_are_fitted_on_cards_are_refused() -> None:
     trim = '[[trim]]\nname = "tie"\nlength = "3"\nquantity = 5001\n'
     (found,) = complaints(HEADING + PANEL + trim + 'sold = [{ put_up = "card of 3 yd" }]\n')
@@ -64,7 +68,7 @@ def test_cards_take_no_waste_but_they_shrink() -> None:
 def test_what_is_left_over_on_each_card_is_told() -> None:
     line = bought(ribbons(["40", "30 1/2", "25"], '{ put_up = "card of 2 yd" }'), "ribbon")
     assert line.buy.bought == 2
-    assert line.notes == ("left over: 47 in, 1 1/2 in",)  # 72 - 40 - 30 1/2 and 72 - 25
+    assert line.buy.left == lengths("47", "1 1/2")  # 72 - 25 and 72 - 40 - 30 1/2
 
 
 def test_of_two_put_ups_the_one_that_buys_less_is_taken_without_prices() -> None:
@@ -115,12 +119,9 @@ def test_cards_of_two_sizes_are_bought_together_where_that_costs_less() -> None:
     small, large = mixed(["100", "170"], TWO_CARDS)
     assert told([small, large]) == [(1, "card of 3 yd"), (1, "card of 5 yd")]
     assert (small.needed, large.needed) == (length("100"), length("170"))
-    assert small.notes == (
-        "together with 1 × card of 5 yd: see that their colours match; left over: 8 in",
-    )
-    assert large.notes == (
-        "together with 1 × card of 3 yd: see that their colours match; left over: 10 in",
-    )
+    assert small.notes == ("together with 1 × card of 5 yd: see that their colours match",)
+    assert large.notes == ("together with 1 × card of 3 yd: see that their colours match",)
+    assert (small.buy.left, large.buy.left) == (lengths("8"), lengths("10"))
     assert small.key != large.key
 
 
@@ -184,7 +185,7 @@ def test_a_run_that_may_be_joined_is_shared_by_two_cards() -> None:
     sold = '{ put_up = "card of 3 yd", price = "2.50 each" }'
     (line,) = mixed(["200"], sold, "joins = 1\n")
     assert told([line]) == [(2, "card of 3 yd")]
-    assert line.notes == ("1 join in all; left over: 15 1/2 in",)
+    assert (line.notes, line.buy.left) == (("1 join in all",), lengths("15 1/2"))
     assert told(mixed(["200", "200"], sold, "joins = 1\n")) == [(4, "card of 3 yd")]
 
 
@@ -205,7 +206,7 @@ def test_joined_runs_take_fewer_cards_than_whole_ones() -> None:
     whole = mixed(["70"] * 3, sold)
     joined = mixed(["70"] * 3, sold, 'joins = 1\noverlap = "1"\n')
     assert (told(whole), told(joined)) == ([(3, "card of 3 yd")], [(2, "card of 3 yd")])
-    assert "left over: 5 in" in joined[0].notes[0]
+    assert joined[0].buy.left == lengths("5")
 
 
 def test_a_patterned_trim_is_joined_at_a_repeat() -> None:
@@ -214,7 +215,7 @@ def test_a_patterned_trim_is_joined_at_a_repeat() -> None:
     sold = '{ put_up = "card of 55 in", price = "1.00 each" }'
     (line,) = mixed(["100"], sold, 'joins = 1\nrepeat = "2"\n')
     assert told([line]) == [(2, "card of 55 in")]
-    assert line.notes == ("1 join in all; left over: 7 in, 1 in",)
+    assert (line.notes, line.buy.left) == (("1 join in all",), lengths("7", "1"))
 
 
 def test_a_run_is_joined_no_oftener_than_the_plan_allows() -> None:
@@ -239,10 +240,10 @@ def test_a_pack_of_several_lengths_holds_a_run_on_each_and_none_across_two() -> 
     sold = '{ put_up = "pack of 3 x 2 yd", price = "4.00 each" }'
     (one,) = mixed(["60", "60", "40", "30"], sold)
     assert told([one]) == [(1, "pack of 3 x 2 yd")]
-    assert one.notes == ("left over: 2 × 12 in, 2 in",)
+    assert one.buy.left == lengths("12", "12", "2")
     (two,) = mixed(["60", "60", "40", "30", "30"], sold)
     assert told([two]) == [(2, "pack of 3 x 2 yd")]
-    assert two.notes == ("left over: 2 × 2 yd, 42 in, 2 × 12 in, 2 in",)
+    assert two.buy.left == lengths("2 yd", "2 yd", "42", "12", "12", "2")
     assert [step.result for step in two.buy.steps[-2:]] == [4, 2]
 
 
@@ -260,7 +261,7 @@ def test_runs_are_joined_from_card_to_card_where_whole_ones_would_not_go() -> No
     three, four = mixed(runs, sold, "joins = 1\n")
     assert told([three, four]) == [(1, "card of 3 yd"), (2, "card of 4 yd")]
     assert three.notes[0].startswith("2 joins in all; together with 2 × card of 4 yd")
-    assert "left over: 7 in" in three.notes[0]
+    assert three.buy.left == lengths("7")
 
 
 def test_the_end_of_a_joined_run_is_cut_from_the_roll_where_that_costs_less() -> None:

@@ -10,6 +10,7 @@ from itertools import groupby
 from estimator.buying.types import Purchase
 from estimator.estimated import Estimate
 from estimator.measure import Length, Unit, shop_text, tape_text, total
+from estimator.reports.left_over import tape_on
 from estimator.reports.pictures.lettering import LEADING, harmless, shortened, width_of
 from estimator.reports.pictures.marks import (
     PAPER,
@@ -60,7 +61,7 @@ def trim_pictures(estimate: Estimate) -> tuple[Picture, ...]:
 
 def _of(purchase: Purchase, number: int, estimate: Estimate) -> Picture:
     unit = tape_unit(estimate)
-    bars = _bars(purchase, unit, several_garments(estimate))
+    bars = _bars(purchase, estimate)
     longest = max(bar.holds.ticks for bar in bars)
     letters = _letters([run for bar in bars for run in bar.runs], unit)
     marks: list[Mark] = []
@@ -97,15 +98,17 @@ def _of(purchase: Purchase, number: int, estimate: Estimate) -> Picture:
     )
 
 
-def _bars(purchase: Purchase, unit: Unit, with_garments: bool) -> Counter[_Bar]:
+def _bars(purchase: Purchase, estimate: Estimate) -> Counter[_Bar]:
     """The lengths in hand and those bought with their runs, and how many there are alike."""
+    unit, with_garments = tape_unit(estimate), several_garments(estimate)
+    tape = unit if purchase.buy.offer.put_up.cut_to_length else tape_on(purchase, estimate)
     bars: Counter[_Bar] = Counter()
     for taken in purchase.taken:
         if taken.runs:
             bars[_in_hand(taken, unit, _drawn(taken.runs, with_garments))] += 1
     for one in purchase.buy.filled:
         left = one.holds - total(length for _, length in one.runs)
-        rest = f"{tape_text(left, unit)} {_rest(purchase)}"
+        rest = f"{tape_text(left, tape)} {_rest(purchase)}"
         runs = _drawn(one.runs, with_garments)
         bars[_Bar(_put_up(purchase, one.holds), one.holds, runs, rest)] += 1
     return bars
