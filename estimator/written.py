@@ -73,6 +73,14 @@ def read_length(written: object, unit: Unit | None) -> Length:
     return _within_reason(_sum_of_terms(text, unit, written), written)
 
 
+def largest_unit(written: str) -> Unit | None:
+    """The first unit in a length that somebody wrote; None where none is named."""
+    for word in re.findall(r"[^\W\d_]+|''|[\"'″”′’]", written.translate(_SPACES)):
+        if word.lower() in _UNITS:
+            return _UNITS[word.lower()]
+    return None
+
+
 def _bare(unit: Unit | None, written: object) -> Length:
     if unit is None:
         raise NotReadable(f"{quoted(written)} has no unit", "write the unit, as in 3 yd or 25 mm")

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from estimator.measure import Length, Unit, natural_text, tape_text
+from estimator.measure import MANY, Length, Unit, decimal_text, natural_text, tape_text
+from estimator.reports.stash_papers import LONG
 from estimator.stash import MARKS, InHand, is_metric
 from estimator.stash_after import Change
+from estimator.written import largest_unit
 
 COLUMNS = tuple(InHand.model_fields)
 
@@ -47,7 +49,9 @@ def _changed(cells: list[object], names: list[str], change: Change) -> list[list
     if change.stay:
         found.append(_with(cells, names, count=str(change.stay)))
     for length in change.cut:
-        found.append(_with(cells, names, count="1", length=_length_text(length)))
+        before = str(dict(zip(names, cells, strict=False)).get("length", ""))
+        own = largest_unit(before)
+        found.append(_with(cells, names, count="1", length=_length_text(length, own)))
     return found
 
 
@@ -66,9 +70,34 @@ def _cell(row: InHand, name: str) -> str:
     return "" if value is None else str(value)
 
 
-def _length_text(length: Length) -> str:
-    """A length that reads back as it is where it lies on a mark of a tape; else down to one."""
-    metric = is_metric(length)
-    mark = MARKS[metric]
-    on_mark = mark * mark.times_into(length)
+def _length_text(length: Length, own: Unit | None = None) -> str:
+    """A length in its ``own`` unit, down to a mark that people note it to: never more than it is.
+
+    From so many yards or metres on it is told in them, the longer the more roughly: nobody measures
+    a part spool to the sixteenth. One without a unit of its own is in the system that it fits.
+    """
+    metric = own.metric if own else is_metric(length)
+    shop = Unit.M if metric else Unit.YD
+    if own in (None, shop) and length >= shop.length * LONG:
+        return _long_text(length, shop)
+    if own is Unit.M:
+        return f"{decimal_text(_down(length, MARKS[True]) / shop.length, 3)} m"
+    on_mark = _down(length, MARKS[metric])
+    if own is not None:
+        return tape_text(on_mark, own.tape)
     return tape_text(on_mark, Unit.CM) if metric else natural_text(on_mark, Unit.IN)
+
+
+def _long_text(length: Length, shop: Unit) -> str:
+    """In whole yards and inches or metres and centimetres, and a very long one in whole ones."""
+    if length >= shop.length * MANY:
+        return f"{shop.length.times_into(length)} {shop.symbol}"
+    if shop.metric:
+        return f"{decimal_text(_down(length, Unit.CM.length) / shop.length, 2)} m"
+    yards = shop.length.times_into(length)
+    inches = Unit.IN.length.times_into(length - shop.length * yards)
+    return f"{yards} yd {inches} in" if inches else f"{yards} yd"
+
+
+def _down(length: Length, mark: Length) -> Length:
+    return mark * mark.times_into(length)
