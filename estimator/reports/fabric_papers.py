@@ -15,6 +15,7 @@ from estimator.measure import Length, natural_text, shop_text, usable_text
 from estimator.needs.cut_piece import CutPiece
 from estimator.plan import Made
 from estimator.prices import money_text
+from estimator.reports.made import made
 from estimator.reports.scaled import scaled_note
 from estimator.reports.stash_papers import NOTHING_TO_BUY, where_text
 from estimator.reports.tables import Column, Format, Sold, Table, Value
@@ -172,7 +173,7 @@ def cut_table(estimate: Estimate, *, with_garments: bool = True) -> Table:
             for piece, spare in zip(pieces, _spares(pieces, laid), strict=True)
         ),
         unit=unit,
-        notes=("Widths lie across the fabric and lengths along it.",),
+        notes=("Widths lie across the fabric and lengths along it.", *made(estimate)),
     )
 
 
@@ -197,17 +198,12 @@ def _spares(pieces: Sequence[CutPiece], laid: Laid) -> Iterator[str]:
             yield "folded, the last is cut in a pair, with one to spare"
 
 
-def _garment(piece: CutPiece) -> str:
-    wearer = piece.source.wearer
-    return f"{piece.source.garment} ({wearer})" if wearer else piece.source.garment
-
-
 def _cut_row(
     choice: FabricChoice, piece: CutPiece, with_garments: bool, notes: tuple[str, ...]
 ) -> tuple[Value, ...]:
     return (
         choice.need.title,
-        *([_garment(piece)] if with_garments else []),
+        *([piece.source.owner] if with_garments else []),
         piece.name,
         piece.quantity,
         piece.width.value,

@@ -6,7 +6,7 @@ on the original and what was guessed; what the plan notes stands there already.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 
 from estimator.edges import SIDES, WITH_DEPTH, EdgeFinish, EdgeRef, Finish
@@ -15,6 +15,7 @@ from estimator.job import GarmentOrder
 from estimator.measure import Length, Unit, decimal_text, fraction_text, tape_text
 from estimator.plan import Made, Piece, Shape, TakeUp
 from estimator.plan.trims import Bought, ByLength
+from estimator.reports.made import copies_of, for_whom
 from estimator.reports.tables import Column, Format, Table, Value
 from estimator.reports.units import tape_unit
 
@@ -31,7 +32,8 @@ def measure_tables(estimate: Estimate) -> tuple[Table, ...]:
         if any(order.plan == other.plan for other in told):
             continue
         told.append(order)
-        tables.append(_pieces(order, _finished(order, estimate), unit))
+        alike = [one for one in estimate.job.garments if one.plan == order.plan]
+        tables.append(_pieces(alike, _finished(order, estimate), unit))
         if order.plan.seam or order.plan.bought:
             tables.append(_others(order, unit))
     return tuple(tables)
@@ -51,14 +53,20 @@ def _columns(first: str, third: str, sixth: str) -> tuple[Column, ...]:
 
 
 def _pieces(
-    order: GarmentOrder, finished: Mapping[str, tuple[Length, Length]], unit: Unit
+    alike: Sequence[GarmentOrder], finished: Mapping[str, tuple[Length, Length]], unit: Unit
 ) -> Table:
+    """The pieces of one garment; ``alike`` are all orders of that plan, for wearers of one size."""
+    order = alike[0]
     garment = order.plan.garment
     notes = [f"Sizes are finished sizes in {_NAMES[unit]}, as on the wearer, without seams and "
              "hems. Edges that are not named are plain seams."]  # fmt: skip
     if order.plan.measures:
         measures = (f"{name} {tape_text(one, unit)}" for name, one in order.plan.measures.items())
         notes.append(f"Measures: {'; '.join(measures)}.")
+    if copies_of(alike) > 1:
+        said = f"{copies_of(alike)} are made"
+        said = f"{said}: {for_whom(alike)}" if len(alike) > 1 else said
+        notes.append(f"{said}; how many there are of each piece is for one of them.")
     notes += [garment.note] if garment.note else []
     return Table(
         title=f"Measure sheet: {_whose(order)}",

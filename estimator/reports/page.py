@@ -20,6 +20,7 @@ from estimator.reports.assumptions import assumptions
 from estimator.reports.budget_papers import budget_table, savings_table
 from estimator.reports.fabric_papers import cut_table, widths_table
 from estimator.reports.layout_papers import written_layouts
+from estimator.reports.made import made
 from estimator.reports.measure_sheet import measure_tables
 from estimator.reports.pictures.layout_pictures import layout_pictures, remnant_pictures
 from estimator.reports.pictures.lettering import harmless
@@ -92,6 +93,7 @@ def _said(estimate: Estimate) -> dict[str, Any]:
     said: dict[str, Any] = {
         "generator": GENERATOR,
         "title": title_of(estimate),
+        "made": made(estimate),
         "notes": notes_of(estimate),
         "totals": totals(estimate, estimate.job.funds),
         "currency": estimate.currency,

@@ -18,6 +18,7 @@ from estimator.reports.fabric_papers import (
     widths_table,
 )
 from estimator.reports.layout_papers import written_layouts
+from estimator.reports.made import made
 from estimator.reports.remnant_papers import remnant_layouts
 from estimator.reports.savings import savings
 from estimator.reports.shopping_list import Line, Section, notes_of, sections, title_of, totals
@@ -41,6 +42,7 @@ def estimate_text(estimate: Estimate) -> str:
 
 def _estimate_lines(estimate: Estimate) -> Iterator[str]:
     yield from heading(f"Shopping list: {title_of(estimate)}")
+    yield from bullets("What is made", made(estimate))
     for note in notes_of(estimate):
         yield from wrapped(note)
         yield ""

@@ -50,6 +50,7 @@ from estimator.reports.cells import (
     put_across,
     put_text,
 )
+from estimator.reports.made import made
 from estimator.reports.printing import fit_if_hardly_more, print_setup
 from estimator.reports.row_heights import fit_height
 from estimator.reports.shopping_list import NOTHING, notes_of, title_of, without_thread
@@ -259,7 +260,7 @@ class ShoppingListSheet:
         self.sheet.row_dimensions[self.below].height = GAP
         self.below += 1
         found = self.estimate
-        told = [*notes_of(found), *found.remarks, *found.advice, *found.cautions]
+        told = [*made(found), *notes_of(found), *found.remarks, *found.advice, *found.cautions]
         told += without_thread(found)
         told.append("What was taken for granted stands on the sheet Assumptions.")
         self._say(told, SMALL)
