@@ -2,20 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Set
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from estimator.bill import NO_FUNDS, Funds
 from estimator.catalog import Shop
-from estimator.faults import Fault, Faults, Places, Refused, Wrong, nearest
+from estimator.faults import A_SLIP, Fault, Faults, Places, Refused, Wrong, alike, nearest
 from estimator.job import GarmentOrder
 from estimator.quoting import quoted
-from estimator.readers.plan_tables import PlanTables, draft_of, measures_asked
+from estimator.readers.plan_tables import PlanTables, draft_of, measures_asked, measures_of
 from estimator.readers.plans import read_tables
 from estimator.readers.show_toml import is_show, read_show
 from estimator.readers.wearers_table import read_wearers
-from estimator.show import ALL, Costume, Measured, Wearers, in_words
+from estimator.show import ALL, Costume, Measured, Wearers, as_spoken, in_words
 
 
 @dataclass
@@ -58,22 +58,33 @@ def cast_of(path: Path) -> Cast:
             cast.faults += refused.faults
             return cast
     faults = Faults()
+    spoken_of: set[str] = set()
+    spared: set[Path] = set()
     for number, costume in enumerate(show.costumes):
+        plan = folder / costume.plan
         with faults.at(places, ("garment", number)), faults.of_others():
-            for order in _orders(folder / costume.plan, costume, wearers, faults):
-                cast.orders.append(order)
-    cast.faults += faults.found
+            tables = _tables_of(plan)
+            spoken_of |= measures_of(tables.raw)
+            for order in _orders(plan, tables, costume, wearers, faults):
+                cast.orders.append(order if plan not in spared else _without_spares(order))
+                spared.add(plan)
+    cast.faults += [*faults.found, *_slips(wearers, spoken_of)]
     return cast
 
 
-def _orders(
-    path: Path, costume: Costume, wearers: Wearers | None, faults: Faults
-) -> Iterator[GarmentOrder]:
-    """The garment for each of its wearers, or one by the measures of the plan."""
+def _tables_of(path: Path) -> PlanTables:
     if is_show(path):
         right = "name the plans of its garments"
         raise Wrong(f"{quoted(path.name)} is a show, not a plan", right, ("plan",))
-    tables = read_tables(path)
+    return read_tables(path)
+
+
+def _orders(
+    path: Path, tables: PlanTables, costume: Costume, wearers: Wearers | None, faults: Faults
+) -> Iterator[GarmentOrder]:
+    """The garment for each of its wearers, or one by the measures of the plan."""
+    if wearers is not None:
+        wearers = wearers.measured_as(measures_of(tables.raw))
     who = _who(costume, wearers)
     if wearers is not None:
         _refuse_missing(tables, path, who, wearers)
@@ -86,9 +97,18 @@ def _orders(
         )
 
 
+def _without_spares(order: GarmentOrder) -> GarmentOrder:
+    """A plan's spares are for all that is made by it: they come with the first of its garments."""
+    notions = tuple(one.model_copy(update={"spare": 0}) for one in order.plan.notion)
+    return replace(order, plan=order.plan.model_copy(update={"notion": notions}))
+
+
 def _who(costume: Costume, wearers: Wearers | None) -> tuple[Measured, ...]:
-    if not costume.wearers:
+    if "wearers" not in costume.model_fields_set:
         return ()
+    if not costume.wearers:
+        right = "name them, or leave wearers out where the measures of the plan hold"
+        raise Wrong("it is for wearers and names none", right, ("wearers",))
     if wearers is None:
         raise Wrong(
             "it names wearers, and the show has no table of them",
@@ -96,8 +116,11 @@ def _who(costume: Costume, wearers: Wearers | None) -> tuple[Measured, ...]:
             ("wearers",),
         )
     if costume.wearers == (ALL,):
+        if not wearers.rows:
+            right = "write a row for each wearer"
+            raise Wrong(f"there is nobody in {wearers.file}", right, ("wearers",))
         return wearers.rows
-    found = []
+    found: dict[str, Measured] = {}
     for place, name in enumerate(costume.wearers):
         one = wearers.named(name)
         if one is None:
@@ -105,8 +128,30 @@ def _who(costume: Costume, wearers: Wearers | None) -> tuple[Measured, ...]:
             raise Wrong(
                 wrong, nearest(name, (row.name for row in wearers.rows)), ("wearers", place)
             )
-        found.append(one)
-    return tuple(found)
+        if one.name in found:
+            right = "name each once, and write count = 2 for two of the garment"
+            raise Wrong(f"{quoted(one.name)} is named twice", right, ("wearers", place))
+        found[one.name] = one
+    return tuple(found.values())
+
+
+def _slips(wearers: Wearers | None, spoken_of: Set[str]) -> Iterator[Fault]:
+    """Columns that no plan asks for, and that are spelt almost like a measure that has none."""
+    if wearers is None:
+        return
+    own = {as_spoken(column) for column in wearers.columns}
+    without = [name for name in sorted(spoken_of) if as_spoken(name) not in own]
+    known = {as_spoken(name) for name in spoken_of}
+    for column in wearers.columns:
+        if as_spoken(column) in known:
+            continue
+        meant = alike(column, without, A_SLIP)
+        if meant:
+            yield Fault(
+                f"{wearers.file}, column {column}",
+                f"no plan here has a measure {quoted(column)}",
+                f"did you mean '{meant}'? If not, give the column another name",
+            )
 
 
 def _refuse_missing(

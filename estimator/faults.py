@@ -127,13 +127,23 @@ def _in_words(path: Path) -> str:
     return " ".join(str(part + 1) if isinstance(part, int) else part for part in path)
 
 
+A_SLIP = 0.8
+"""The share of letters in their places from which on a word is taken for a slip of another."""
+
+
 def nearest(word: str, known: Iterable[str]) -> str:
     """What would be right instead of an unknown word: the nearest known one, or the choices."""
     choices = tuple(sorted(known))
     if not choices:
         return "there is none to choose from"
-    alike = _alike(word, choices) if len(choices) <= MOST_COMPARED else ""
-    return f"did you mean '{alike}'?" if alike else one_of(choices)
+    meant = alike(word, choices)
+    return f"did you mean '{meant}'?" if meant else one_of(choices)
+
+
+def alike(word: str, known: Iterable[str], share: float = 0.6) -> str:
+    """The known word that is spelt most like another, at least by that ``share``, or nothing."""
+    choices = tuple(sorted(known))
+    return _alike(word, choices, share) if choices and len(choices) <= MOST_COMPARED else ""
 
 
 def one_of(choices: Sequence[str]) -> str:
@@ -141,7 +151,7 @@ def one_of(choices: Sequence[str]) -> str:
     return f"choose from {', '.join(choices[:12])}" + (", ..." if len(choices) > 12 else "")
 
 
-def _alike(word: str, choices: tuple[str, ...]) -> str:
+def _alike(word: str, choices: tuple[str, ...], share: float) -> str:
     """The choice that is spelt most like a word, or nothing.
 
     Only those that share most letters are compared in full: thousands of words that are not known
@@ -152,8 +162,8 @@ def _alike(word: str, choices: tuple[str, ...]) -> str:
     shared = [len(wanted & letters) / (size + len(letters)) for letters in _letters(choices)]
     short = heapq.nlargest(SHORT_LIST, range(len(choices)), shared.__getitem__)
     spelt = {choices[number].lower(): choices[number] for number in reversed(short)}
-    alike = difflib.get_close_matches(word.lower(), spelt, 1, 0.6)
-    return spelt[alike[0]] if alike else ""
+    found = difflib.get_close_matches(word.lower(), spelt, 1, share)
+    return spelt[found[0]] if found else ""
 
 
 @lru_cache(maxsize=8)

@@ -73,7 +73,31 @@ def _size(written: object, info: ValidationInfo) -> Length:
         context = info.context or {}
         unread = context.get("unread_measures", frozenset())
         return _from_measure(written, context.get("measures", {}), unread, unit_of(info))
-    return _length(written, info)
+    try:
+        return _length(written, info)
+    except PydanticCustomError as problem:
+        measures = (info.context or {}).get("measures", {})
+        right = _as_from(written, measures, unit_of(info))
+        if not right or problem.context is None:
+            raise
+        raise refusal(problem.context["wrong"], right) from None
+
+
+def _as_from(written: object, measures: Mapping[str, Length], unit: Unit | None) -> str:
+    """What would be right where a measure is named in the place of a size; else nothing.
+
+    A last number without a unit may be a length that lacks it: ``waist + 10``.
+    """
+    text = one_line(written) if isinstance(written, str) and '"' not in written else ""
+    if not measures or not named_in(text, measures):
+        return ""
+    for sum_ in (text, f"{text} {unit.symbol if unit else ''}"):
+        try:
+            length_from(sum_, measures, unit)
+        except NotReadable:
+            continue
+        return f'write {{ from = "{sum_}" }}'
+    return f'write it like {{ from = "{named_in(text, measures)[0]} / 4 + 1 in" }}'
 
 
 def _length(written: object, info: ValidationInfo) -> Length:

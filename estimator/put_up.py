@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from estimator.measure import Length, Unit
+from estimator.measure import Length, Unit, put_up_text
 from estimator.quoting import NotReadable, quoted
 from estimator.written import read_length
 
@@ -49,6 +49,13 @@ class PutUp:
             return f" of {self.holds}"
         several = f"{self.pieces} x " if self.pieces > 1 else ""
         return f" of {several}{self.label}"
+
+    def of_lengths(self, each: Length) -> PutUp:
+        """The same where each of what it holds is so long: ``length of 4 yd`` for ``each``."""
+        assert isinstance(self.holds, int), "things that are counted have a length each"
+        label = put_up_text(each, Unit.IN)
+        word = "length" if self == EACH else self.word
+        return PutUp(word, each, label, label.endswith("m"), self.holds)
 
     @property
     def cut_to_length(self) -> bool:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Set
+from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 from pydantic import Field, model_validator
@@ -89,10 +89,28 @@ class Wearers:
     columns: tuple[str, ...]
     rows: tuple[Measured, ...]
 
+    def measured_as(self, names: Set[str]) -> Wearers:
+        """The same, each column by the name that a plan has for that measure."""
+        own = {as_spoken(name): name for name in sorted(names)}
+
+        def renamed(column: str) -> str:
+            return column if column in names else own.get(as_spoken(column), column)
+
+        rows = [
+            replace(one, measures={renamed(name): size for name, size in one.measures.items()})
+            for one in self.rows
+        ]
+        return replace(self, columns=tuple(map(renamed, self.columns)), rows=tuple(rows))
+
     def named(self, name: str) -> Measured | None:
         """The wearer of this name, in capitals or not."""
         wanted = name.casefold()
         return next((one for one in self.rows if one.name.casefold() == wanted), None)
+
+
+def as_spoken(name: str) -> str:
+    """The name of a measure, in capitals or not, its words apart however they are joined."""
+    return " ".join(name.replace("_", " ").replace("-", " ").split()).casefold()
 
 
 def in_words(names: tuple[str, ...]) -> str:

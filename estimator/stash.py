@@ -78,11 +78,12 @@ class Stash:
             Single(row, nth, thing)
             for row, thing in self.rows.items()
             if thing.item.casefold() == item.casefold()
-            and self._colour(thing).casefold() == colour.casefold()
+            and self.colour_of(thing).casefold() == colour.casefold()
             for nth in (range(1, thing.count + 1) if thing.length else (0,))
         )
 
-    def _colour(self, thing: InHand) -> str:
+    def colour_of(self, thing: InHand) -> str:
+        """As its row says, else that in which its item comes; nothing where neither is known."""
         return thing.colour or self.own_colours.get(thing.item.casefold(), "")
 
 

@@ -92,10 +92,7 @@ def _sum_of_terms(text: str, unit: Unit | None, written: str) -> Length:
         if word is None and rest and not any(map(str.isdigit, rest)):
             raise NotReadable(f"{quoted(written)} is not a length", _NUMBERS_AND_UNITS)
         if word is None and (position or rest):
-            raise NotReadable(
-                f"{quoted(written)} has a number without a unit beside one with a unit",
-                "give each number its unit, as in 1 yd 4 in",
-            )
+            raise _several_numbers(text, written)
         size = _bare(unit, written) if word is None else _size_of(word, written)
         if last_size is not None and size >= last_size:
             raise NotReadable(
@@ -109,6 +106,23 @@ def _sum_of_terms(text: str, unit: Unit | None, written: str) -> Length:
         ticks += _number_in(term, written) * size.ticks
         last_size, position = size, term.end()
     return whole_ticks(ticks)
+
+
+def _several_numbers(text: str, written: str) -> NotReadable:
+    """Why numbers beside each other are not read: of some nothing says what they measure."""
+    if re.search(r"[^\W\d_]|[\"'″”′’]", text):
+        return NotReadable(
+            f"{quoted(written)} has a number without a unit beside one with a unit",
+            "give each number its unit, as in 1 yd 4 in",
+        )
+    two = re.fullmatch(r"([\d.,/ ]*\d)\s*[-–—]\s*(\d[\d.,/ ]*)", text)
+    if two:
+        return NotReadable(
+            f"{quoted(written)} is two numbers",
+            f"write the one that is meant, {two[1]} or {two[2]}",
+        )
+    wrong = "has _ between its numbers" if "_" in text else "is more than one number"
+    return NotReadable(f"{quoted(written)} {wrong}", "write one number, as in 17 1/2 or 17-1/2")
 
 
 def _metric(size: Length) -> bool:

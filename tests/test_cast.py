@@ -139,6 +139,64 @@ def test_what_is_wrong_with_a_show_is_told(
     assert complaint in told(folder)
 
 
+@pytest.mark.parametrize("column", ["Waist", "WAIST", " waist "])
+def test_a_measure_is_known_by_its_heading_in_capitals_or_not(folder: Path, column: str) -> None:
+    plain = sizes(folder)
+    rewrite(folder, "wearers.csv", "wearer,unit,waist", f"Wearer,Unit,{column}")
+    assert sizes(folder) == plain
+
+
+def test_the_words_of_a_measure_are_joined_in_the_table_or_not(folder: Path) -> None:
+    rewrite(folder, "skirt.toml", 'waist = "28"', 'waist = "28"\n"skirt length" = "25"')
+    plain = sizes(folder)
+    rewrite(folder, "wearers.csv", "skirt length", "Skirt_Length")
+    assert sizes(folder) == plain
+
+
+def test_a_heading_that_is_a_slip_of_a_measure_is_asked_about(folder: Path) -> None:
+    rewrite(folder, "wearers.csv", "unit,waist", "unit,wiast")
+    assert told(folder) == [
+        "wearers.csv, column wiast: no plan here has a measure 'wiast'; did you mean 'waist'? If "
+        "not, give the column another name"
+    ]
+
+
+def test_a_measure_that_no_plan_asks_for_may_stand_in_the_table(folder: Path) -> None:
+    plain = sizes(folder)
+    rewrite(folder, "wearers.csv", "skirt length\n", "skirt length,waistcoat,eases taken\n")
+    assert sizes(folder) == plain
+
+
+@pytest.mark.parametrize(
+    ("name", "old", "new", "wrong"),
+    [
+        ("show.toml", '"all"', "[]", "it is for wearers and names none; name them, or leave"),
+        ("show.toml", '"all"', '["Ada", "Bo", "ada"]', "'Ada' is named twice; name each once"),
+        ("wearers.csv", WEARERS, "wearer,unit,waist,skirt length\n", "there is nobody in "),
+        ("wearers.csv", "unit,waist", "unit,waist,Waist", "the column 'Waist' stands here twice"),
+    ],
+)
+def test_wearers_who_are_nobody_or_twice_are_asked_about(
+    folder: Path, name: str, old: str, new: str, wrong: str
+) -> None:
+    rewrite(folder, name, old, new)
+    assert wrong in told(folder)[0]
+
+
+def test_spares_are_for_all_that_is_made_by_a_plan(folder: Path) -> None:
+    notion = '[[notion]]\nname = "hook"\nquantity = 2\nspare = 1\n'
+    (folder / "skirt.toml").write_text(SKIRT + notion, encoding="utf-8")
+    (hooks,) = (
+        line for line in estimate_files([folder / "show.toml"]).purchases if line.title == "hook"
+    )
+    assert hooks.needed == 3 * 2 + 1
+    with (folder / "show.toml").open("a", encoding="utf-8") as show:
+        show.write('[[garment]]\nplan = "skirt.toml"\nwearers = ["Ada"]\n')  # one for the double
+    again = estimate_files([folder / "show.toml"])
+    (hooks,) = (line for line in again.purchases if line.title == "hook")
+    assert hooks.needed == 4 * 2 + 1
+
+
 def test_a_show_in_the_place_of_a_plan_is_told_so(folder: Path) -> None:
     show = folder / "play.show.toml"
     show.write_text(

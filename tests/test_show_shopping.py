@@ -188,6 +188,25 @@ def test_a_row_of_the_stash_that_nobody_knows_is_looked_at(folder: Path) -> None
 
 
 @pytest.mark.parametrize(
+    ("colour", "told"),
+    [
+        ("", ["row 3: it has no colour, and 'bone' is asked for in 'ivory'"]),
+        ("ivroy", ["row 3: 'bone' is not asked for in 'ivroy'; did you mean 'ivory'?"]),
+        ("black", []),  # of another show
+        ("Ivory", []),
+    ],
+)
+def test_a_row_of_the_stash_in_a_colour_that_serves_nothing_is_looked_at(
+    folder: Path, colour: str, told: list[str]
+) -> None:
+    rewrite(folder, "apron.toml", 'buy = "bone"', 'buy = "bone"\ncolour = "ivory"')
+    row = f"item,count,place,colour\nbone,1,tin,ivory\nbone,4,tin,{colour}\n"
+    (folder / "stash.csv").write_text(row, encoding="utf-8")
+    remarks = estimated(folder).remarks
+    assert [one.removeprefix(f"{folder / 'stash.csv'}, ") for one in remarks] == told
+
+
+@pytest.mark.parametrize(
     "table",
     [
         '[[thread]]\nname = "silk twist"\nsold = [{ put_up = "spool of 9 yd" }]\n',

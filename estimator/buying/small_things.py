@@ -46,7 +46,7 @@ def buy_length(need: LengthNeed, unit: Unit) -> tuple[Purchase, ...]:
             raise Wrong(
                 f"'{offer.item}' is sold {offer.put_up.sold_text}, "
                 "which says nothing of its length",
-                "offer it by the length, or as card of 3 yd",
+                "state its length beside it, or offer it by the length or as card of 3 yd",
             )
     ways += ways_on_put_ups(need, unit)
     if not ways:

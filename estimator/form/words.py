@@ -278,7 +278,7 @@ _WORDS: dict[str, tuple[str, str, str]] = {
     "garment.thread_waste": ("Thread waste", "what to buy over of thread", "15 %"),
     "garment.gathering_rows": ("Gathering rows", "of stitching where an edge is gathered", "2"),
     "sold.put_up": ("Pack", "each, pack of 6, card of 3 yd, spool of 25 m", "card of 3 yd"),
-    "sold.length": ("Length", "of one that is sold by number, as a zip", "20 in"),
+    "sold.length": ("Length", "of one that is sold by number, as a zip or a lace", "20 in"),
     "sold.price": ("Price", "of one pack", "2.40 each"),
 }  # fmt: skip
 

@@ -89,6 +89,14 @@ def thickness_of(notion: Notion, unit: Unit) -> Length:
     return notion.thickness or (BUTTON_METRIC if unit.metric else BUTTON_IMPERIAL)
 
 
+def thickness_granted(notion: Notion, unit: Unit) -> str:
+    """Says how thick a button is taken to be; nothing where its plan says it."""
+    if notion.size is None or notion.thickness is not None:
+        return ""
+    thick = tape_text(thickness_of(notion, unit), unit)
+    return f"{notion.name}: taken as flat, {thick} thick, for buttonholes and loops."
+
+
 def size_notes(notion: Notion, unit: Unit) -> tuple[str, ...]:
     """A button's size in lignes and on the tape, and its buttonhole: diameter and thickness."""
     if notion.size is None:

@@ -1,9 +1,10 @@
-"""What was taken for granted of a garment's trims and elastics, for its reader to question."""
+"""What was taken for granted of trims, elastics and buttons, for the reader to question."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
+from estimator.needs.counts import thickness_granted
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.elastics import elastic_defaults, elastic_on_each
 from estimator.needs.sewn_on import defaults_of
@@ -25,3 +26,5 @@ def _lines(edges: EdgeLengths) -> Iterator[str]:
         refs = tuple(ref for one in elastic.along or () for ref in edges_of(one, edges))
         yield from elastic_on_each(elastic, refs, edges)
     yield from elastic_defaults(edges.order)
+    flat = (thickness_granted(one, garment.unit) for one in edges.order.plan.notion)
+    yield from filter(None, flat)

@@ -6,8 +6,10 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
+from estimator.edges import Finish
 from estimator.faults import Wrong
 from estimator.measure import ZERO, Length, tape_text, whole_ticks
+from estimator.needs.allowances import finish_of
 from estimator.needs.outlines import Allowances, Sized, size_taper, stated
 from estimator.needs.types import ToCut
 from estimator.plan import Cut, Made, Piece, Shape
@@ -39,12 +41,27 @@ def other_length(piece: Piece, cut: Cut) -> dict[str, Any]:
     return sizes
 
 
+_HOW_IT_ENDS = {
+    Finish.SEAM: "then its seam allowance",
+    Finish.FACED: "then its seam allowance, faced",
+    Finish.HEM: "then its own hem",
+    Finish.ROLLED: "then its own rolled hem",
+    Finish.CASING: "then its own casing",
+    Finish.TURNED: "then its turn-under",
+    Finish.SERGED: "then what overlocking trims",
+    Finish.SELVEDGE: "where its selvedge is",
+    Finish.FOLD: "where its fold is",
+    Finish.RAW: "left raw there",
+}
+
+
 def length_note(to_cut: ToCut) -> str:
     """Says of a lining by how much it differs from its shell."""
     cut, unit = to_cut.cut, to_cut.order.tape
     notes = []
     if cut.shorter is not None:
-        notes.append(f"{tape_text(cut.shorter, unit)} shorter than its shell, then its own hem")
+        ends = _HOW_IT_ENDS[finish_of(to_cut.piece, "bottom").finish]
+        notes.append(f"{tape_text(cut.shorter, unit)} shorter than its shell, {ends}")
     if cut.longer is not None:
         notes.append(f"{tape_text(cut.longer, unit)} longer than its shell, for an ease pleat")
     if cut.trimmed is not None:

@@ -12,6 +12,7 @@ from estimator.needs.allowances import allowances_of
 from estimator.needs.as_one import as_one
 from estimator.needs.closures import check_closures, sold_ready_cut
 from estimator.needs.counted import counted_in, counted_together
+from estimator.needs.currencies import currency_of
 from estimator.needs.cut_piece import CutPiece
 from estimator.needs.cutting import cut_length, cut_piece, with_own_sizes
 from estimator.needs.fits import refuse_all_selvedge, refuse_too_wide
@@ -22,7 +23,6 @@ from estimator.needs.strips import strips_to_cut
 from estimator.needs.terms import (
     allowed_offers,
     buying_terms,
-    currency_of,
     fabric_terms,
     notes_on,
 )
@@ -103,7 +103,11 @@ def _refuse_unknown_fabrics(order: GarmentOrder, faults: Faults) -> None:
         for place, cut in enumerate(piece.cut):
             if cut.fabric not in named:
                 wrong = f"the plan has no fabric {quoted(cut.fabric)}"
-                problem = Wrong(wrong, nearest(cut.fabric, known), ("cut", place, "fabric"))
+                parts = [one.strip() for one in cut.fabric.split(",")]
+                listed = ", ".join(f'"{one}"' for one in parts)
+                right = f"write cut = [{listed}]" if known.issuperset(parts) else (
+                    nearest(cut.fabric, known))  # fmt: skip
+                problem = Wrong(wrong, right, ("cut", place, "fabric"))
                 faults.add(order.places, ("piece", number), problem)
     for number, trim in enumerate(order.plan.trim):
         if trim.cut_from is not None and trim.cut_from not in named:

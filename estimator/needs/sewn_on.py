@@ -133,14 +133,14 @@ def _started_on_a_motif(trim: Trim, of: Material, run: Reckoning, rules: Rules) 
     run = run.plus(*_ends(trim, rules)).plus("for the bow", trim.bow or ZERO)
     run = run.divided_by(SHRINKS, 1 - of.shrinkage)
     where = "lies in the middle" if trim.motif == "centred" else "is where it starts"
-    notes = [f"{trim.name}: a motif {where}"]
+    notes = [f"a motif {where}"]
     after: tuple[Reckoning, ...] = (
         run.up_to("whole repeats, to where the next begins", of.repeat),
     )
     if trim.mirrored:
-        notes = [f"{trim.name}: cut in pairs that mirror each other, a motif {where} of both"]
+        notes = [f"cut in pairs that mirror each other, a motif {where} of both"]
         if trim.motif != "centred":
-            notes = [f"{trim.name}: cut in pairs that mirror each other, both from a motif"]
+            notes = ["cut in pairs that mirror each other, both from a motif"]
             after = _mirrored_after(trim, of, run, rules)
     first = run.plus("one repeat, to begin where the motif asks", of.repeat)
     return SewnOn(first, tuple(notes), after)
@@ -174,13 +174,13 @@ def _whole_repeats(
     flat = trim.fullness == 1 and trim.pleats is None
     if over and over <= run.exact * trim.ease_repeats:
         amount = tape_text(_as_sewn(over, of), unit)
-        note = f"{trim.name}: ease {amount} of the edge into it, for whole repeats"
+        note = f"ease {amount} of the edge into it, for whole repeats"
         return run.eased_down_to("whole repeats, the edge eased in", of.repeat), note
     short = (-run.exact) % of.repeat.ticks
     note = ""
     if short and flat and joined is Joined.IN_THE_ROUND:
         amount = tape_text(_as_sewn(short, of), unit)
-        note = f"{trim.name}: ease {amount} of it in, for whole repeats"
+        note = f"ease {amount} of it in, for whole repeats"
     return run.up_to("whole repeats", of.repeat), note
 
 

@@ -8,9 +8,10 @@ from typing import Any, TypeVar
 from pydantic import ValidationError
 
 from estimator.catalog import Item, Kind, Offer
-from estimator.faults import Wrong, nearest
+from estimator.faults import NamesAnUnread, Wrong, nearest
 from estimator.job import GarmentOrder, Job
 from estimator.measure import ZERO, Length, Unit, natural_text
+from estimator.needs.currencies import currency_in_use
 from estimator.needs.types import BuyingTerms, FabricTerms
 from estimator.plan import (
     Boning,
@@ -42,18 +43,6 @@ _KINDS = {
     Boning: {Kind.TRIM, Kind.NOTION},
     Loops: {Kind.TRIM},
 }
-
-
-def currency_of(order: GarmentOrder, job: Job) -> str:
-    """The currency of a garment's own prices; raises Wrong where it is not the catalog's."""
-    own, shared = order.plan.garment.currency, job.catalog.currency
-    if own and shared and own != shared:
-        raise Wrong(
-            f"the plan's prices are in {own} and the catalog's in {shared}",
-            "use one currency in a job",
-            ("garment", "currency"),
-        )
-    return own or shared
 
 
 def item_for(buy: str, kinds: set[Kind], job: Job) -> Item:
@@ -159,7 +148,7 @@ def _offers_in_plan(fabric: Fabric, order: GarmentOrder, job: Job) -> tuple[Offe
             f"nothing says at which widths {quoted(fabric.name)} may be had",
             'add buy = "..." for an item of a catalog, or widths = ["45 in", "60 in"]',
         )
-    currency = currency_of(order, job)
+    currency = currency_in_use(order, job)
     unit = order.tape if fabric.step is None else order.plan.garment.unit
     return tuple(
         _offer(
@@ -185,17 +174,20 @@ def _offer(**values: Any) -> Offer:
 
 
 def _priced(price: Price | None, put_up: PutUp, unit: Unit, currency: str) -> dict[str, Any]:
-    """The price of an offer made in a plan; raises Wrong for a price that does not suit it."""
+    """The price of an offer made in a plan; raises Wrong for a price that does not suit it.
+
+    Of one without a currency its garment is complained of.
+    """
     if price is None:
         return {"per": unit.shop if put_up.cut_to_length else None}
-    if not currency:
-        raise Wrong("the price has no currency", 'add currency = "USD", or another, to [garment]')
     if put_up.cut_to_length and price.per is None:
         raise Wrong(
             "what is cut to length is priced by its length", 'write "8.50 per yd"', ("price",)
         )
     if not put_up.cut_to_length and price.per is not None:
         raise Wrong(f"a {put_up.word} is priced each", 'write "2.40 each"', ("price",))
+    if not currency:
+        raise NamesAnUnread("currency")
     return {"price": price.amount, "per": price.per, "currency": currency}
 
 
@@ -244,6 +236,8 @@ def buying_terms(bought: Bought, order: GarmentOrder, job: Job) -> BuyingTerms:
     waste = shrinkage = Fraction(0)
     if isinstance(bought, ByLength):
         offers = _of_one_width(bought, offers)
+        if not isinstance(bought, Boning):  # bones are counted by their length
+            offers = tuple(map(_as_lengths, offers))
         waste = _first(bought.waste, None, order.plan.garment.rules.trim_waste)
         shrinkage = _first(bought.shrinkage, item.shrinkage_length if item else None, Fraction(0))
     return BuyingTerms(
@@ -266,7 +260,7 @@ def _kind_of(bought: Bought) -> Kind:
 
 def _own_offers(bought: Bought, order: GarmentOrder, job: Job) -> tuple[Offer, ...]:
     """The offers that a plan makes itself: its ``sold`` tables, or one by the length or each."""
-    currency, unit = currency_of(order, job), order.plan.garment.unit
+    currency, unit = currency_in_use(order, job), order.plan.garment.unit
     if isinstance(bought, ByLength) and bought.step is None:
         unit = order.tape
     usual = BY_THE_LENGTH if isinstance(bought, ByLength) else EACH
@@ -279,6 +273,13 @@ def _own_offers(bought: Bought, order: GarmentOrder, job: Job) -> tuple[Offer, .
         cut |= _priced(one.price or bought.price, put_up, unit, currency)
         offers.append(_offer(item=bought.name, length=one.length, put_up=put_up, **cut))
     return tuple(offers)
+
+
+def _as_lengths(offer: Offer) -> Offer:
+    """A trim that is sold each in a length, as what holds that length."""
+    if offer.length is None or not isinstance(offer.put_up.holds, int):
+        return offer
+    return offer.model_copy(update={"put_up": offer.put_up.of_lengths(offer.length)})
 
 
 def _of_one_width(bought: ByLength, offers: tuple[Offer, ...]) -> tuple[Offer, ...]:

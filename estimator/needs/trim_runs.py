@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from estimator.edges import EdgeRef
+from estimator.edges import SIDES, EdgeRef
 from estimator.faults import Wrong, nearest
 from estimator.job import GarmentOrder
-from estimator.measure import ZERO, Length
+from estimator.measure import ZERO, Length, tape_text
 from estimator.needs.casings import check_depth
 from estimator.needs.edge_lengths import EdgeLengths
 from estimator.needs.sewn_on import Path, ends_take, joining, sewn_on
@@ -34,13 +34,19 @@ def trim_runs(trim: Trim, of: Material, edges: EdgeLengths, source: Source) -> t
         cord = followed_trim(trim, order.plan)
         assert cord is not None, "it covers one"
         trim, of = as_its_cord(trim, cord, garment.rules), replace(of, width=of.width or cord.width)
+    found = [
+        (one, sewn_on(trim, of, Path(one.length, one.ring), garment.rules, order.tape))
+        for one in _alike_together(finished_rows(trim, edges))
+    ]
+    differ = len({sewn.notes for _, sewn in found}) > 1
     runs = []
-    for finished in _alike_together(finished_rows(trim, edges)):
-        sewn = sewn_on(trim, of, Path(finished.length, finished.ring), garment.rules, order.tape)
+    for finished, sewn in found:
         count = sane(finished.count * order.copies * trim.quantity)
         overlap = _at_a_join(trim, of, order)
+        about = f"{trim.name} along {' and '.join(finished.where)}" if differ else trim.name
+        notes = tuple(f"{about}: {note}" for note in sewn.notes)
         runs.append(
-            Run(source, sewn.length, count, trim.joins, overlap, of.repeat, sewn.notes, sewn.after)
+            Run(source, sewn.length, count, trim.joins, overlap, of.repeat, notes, sewn.after)
         )
     if trim.mirrored and sum(run.count for run in runs) % 2:
         raise Wrong(
@@ -86,12 +92,18 @@ def sane(count: int) -> int:
 class Finished:
     """A finished length that a trim follows without a break, ``count`` times in one garment.
 
-    ``ring`` says that it closes on itself.
+    ``ring`` says that it closes on itself, and ``where`` in words which edges it follows.
     """
 
     length: Reckoning
     count: int
     ring: bool = False
+    where: tuple[str, ...] = ()
+
+    def and_another(self, one: Finished) -> Finished:
+        """Both counted together; they are of one length."""
+        places = tuple(dict.fromkeys((*self.where, *one.where)))
+        return replace(self, count=self.count + one.count, where=places)
 
 
 def finished_rows(trim: Trim, edges: EdgeLengths) -> list[Finished]:
@@ -111,7 +123,7 @@ def _alike_together(found: list[Finished]) -> list[Finished]:
     for one in found:
         key = (one.length.exact, one.ring)
         before = alike.get(key)
-        alike[key] = replace(before, count=before.count + one.count) if before else one
+        alike[key] = before.and_another(one) if before else one
     return list(alike.values())
 
 
@@ -139,19 +151,45 @@ def _finished_runs(trim: Trim, edges: EdgeLengths, inside: Length = ZERO) -> lis
         return [replace(one, ring=joining(host, one.ring) is Joined.IN_THE_ROUND) for one in found]
     refs = _followed(trim, edges)
     if trim.run == "each":
+        _refuse_corners_of_a_side(trim, refs, edges)
         return [_each(ref, edges, inside) for ref in refs]
     if trim.run == "together":
-        return [Finished(_path([edges.all(ref, inside) for ref in refs]), 1)]
+        path = _path([edges.all(ref, inside) for ref in refs])
+        return [Finished(path, 1, where=_where(refs, edges, inside))]
     open_refs = [ref for ref in refs if not edges.is_ring(ref)]
     found = [_each(ref, edges, inside) for ref in refs if edges.is_ring(ref)]
     if any(ref.edge in ("left", "right") for ref in open_refs):
         for piece in dict.fromkeys(ref.piece for ref in open_refs):
             of_piece = [ref for ref in open_refs if ref.piece == piece]
             path = _path([edges.one_alone(ref, inside) for ref in of_piece])
-            found.append(Finished(path, max(map(edges.how_many, of_piece))))
+            count = max(map(edges.how_many, of_piece))
+            found.append(Finished(path, count, where=_where(of_piece, edges, inside)))
     elif open_refs:
-        found.append(Finished(_path([edges.all(ref, inside) for ref in open_refs]), 1))
+        path = _path([edges.all(ref, inside) for ref in open_refs])
+        found.append(Finished(path, 1, where=_where(open_refs, edges, inside)))
     return found
+
+
+def _refuse_corners_of_a_side(trim: Trim, refs: list[EdgeRef], edges: EdgeLengths) -> None:
+    """Raises Wrong for corners of a run on each side of a piece: they lie between its sides.
+
+    An edge of a stated length may turn corners by itself.
+    """
+    if not trim.corners:
+        return
+    for side in refs:
+        of_piece = list(dict.fromkeys(ref.edge for ref in refs if ref.piece == side.piece))
+        stated = edges.piece(side.piece).edges.get(side.edge)
+        if side.edge not in SIDES or len(of_piece) < 2 or (stated and stated.length is not None):
+            continue
+        round_them = ", ".join(f'"1 x {side.piece}: {edge}"' for edge in of_piece)
+        raise Wrong(
+            f"{quoted(trim.name)} has a run on each of {len(of_piece)} edges of "
+            f"{quoted(side.piece)}, and {quoted(side)} alone turns no corner",
+            f'for one run round them write run = "together", along = [{round_them}] and '
+            f"quantity = {edges.how_many(side) * trim.quantity}",
+            ("corners",),
+        )
 
 
 def followed_trim(trim: Trim, plan: Plan) -> Trim | None:
@@ -192,7 +230,14 @@ def _followed(trim: Trim, edges: EdgeLengths) -> list[EdgeRef]:
 
 
 def _each(ref: EdgeRef, edges: EdgeLengths, inside: Length) -> Finished:
-    return Finished(edges.one_alone(ref, inside), edges.how_many(ref), edges.is_ring(ref))
+    one, where = edges.one_alone(ref, inside), _where([ref], edges, inside)
+    return Finished(one, edges.how_many(ref), edges.is_ring(ref), where)
+
+
+def _where(refs: list[EdgeRef], edges: EdgeLengths, inside: Length) -> tuple[str, ...]:
+    """The edges of a run in words: the bottom of tier one, the bottom of tier two."""
+    off = f", {tape_text(inside, edges.order.tape)} inside it" if inside else ""
+    return tuple(f"the {ref.edge} of {ref.piece}{off}" for ref in refs)
 
 
 def _path(parts: list[Reckoning]) -> Reckoning:

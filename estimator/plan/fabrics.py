@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from enum import Enum
 from typing import Any, Literal
@@ -11,8 +12,21 @@ from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema
 
 from estimator.catalog import WashField, WeightField, YesOrNo
-from estimator.fields import Allowance, Entry, Name, Note, Share, Shrinkage, Size, or_bare
+from estimator.fields import (
+    Allowance,
+    Entry,
+    Name,
+    Note,
+    Share,
+    Shrinkage,
+    Size,
+    or_bare,
+    refusal,
+)
+from estimator.measure import Unit
 from estimator.prices import PriceField
+from estimator.quoting import NotReadable, quoted
+from estimator.written import read_length
 
 LayoutWish = Literal["straight rows", "least fabric"]
 """Whether rows are insisted on, or a close layout is taken where it buys less."""
@@ -35,6 +49,22 @@ class Role(Enum):
     NET = "net"
 
 
+def _refuse_several(written: str) -> None:
+    """Refuses widths that stand in one text with commas between; a decimal comma is none."""
+    parts = re.split(r",\s+|(?<=[^\W\d]),", written.strip())
+    if len(parts) > 1 and all(map(_is_length, parts)):
+        listed = ", ".join(f'"{one.strip()}"' for one in parts)
+        raise refusal(f"{quoted(written)} is several widths", f"write widths = [{listed}]")
+
+
+def _is_length(text: str) -> bool:
+    try:
+        read_length(text, Unit.IN)
+    except NotReadable:
+        return False
+    return '"' not in text
+
+
 class Width(Entry):
     """One width at which a fabric may be had, where the plan itself says what is on offer."""
 
@@ -46,6 +76,8 @@ class Width(Entry):
     @model_validator(mode="before")
     @classmethod
     def _bare_length(cls, written: Any) -> Any:
+        if isinstance(written, str):
+            _refuse_several(written)
         return written if isinstance(written, Mapping) else {"width": written}
 
     @classmethod

@@ -29,7 +29,7 @@ from estimator.plan.piece_edges import EDGE_REF, EdgeRefField
 from estimator.plan.pieces import Joined
 from estimator.plan.trim_parts import End, EndsField, Pleats, TrimEnd
 from estimator.prices import PriceField
-from estimator.quoting import one_line
+from estimator.quoting import NotReadable, one_line, quoted
 
 
 class Sold(Entry):
@@ -59,16 +59,36 @@ def _along(written: Any) -> tuple[EdgeRef | str, ...]:
     if not many:
         raise refusal("along names no edge", 'write it like "skirt panel: bottom"')
     return tuple(
-        one_line(one) if isinstance(one, str) and ":" not in one else reading(read_edge_ref)(one)
+        one_line(one) if isinstance(one, str) and ":" not in one else reading(_one_edge)(one)
         for one in many
     )
+
+
+def _one_edge(written: Any) -> EdgeRef:
+    """An edge; raises NotReadable, with the list to write where one text names several."""
+    try:
+        return read_edge_ref(written)
+    except NotReadable:
+        parts = [one.strip() for one in written.split(",")] if isinstance(written, str) else []
+        if len(parts) < 2 or not all(map(_is_edge, parts)):
+            raise
+    listed = ", ".join(f'"{one}"' for one in parts)
+    raise NotReadable(f"{quoted(written)} names several edges", f"write along = [{listed}]")
+
+
+def _is_edge(text: str) -> bool:
+    try:
+        read_edge_ref(text)
+    except NotReadable:
+        return False
+    return '"' not in text
 
 
 def _edges(written: Any) -> tuple[EdgeRef, ...]:
     many = written if isinstance(written, list | tuple) else [written]
     if not many:
         raise refusal("along names no edge", 'write it like "1 x front: right"')
-    return tuple(map(reading(read_edge_ref), many))
+    return tuple(map(reading(_one_edge), many))
 
 
 _ONE_OR_SEVERAL = or_bare({"type": "array", "items": EDGE_REF, "minItems": 1}, EDGE_REF)

@@ -112,10 +112,10 @@ def _refuse_ill_suited(offer: Offer, item: Item) -> None:
         if not offer.put_up.cut_to_length:
             raise Wrong(f"{about}, and is cut to length", "leave put_up empty", ("put_up",))
     elif item.kind in _BY_THE_LENGTH:
-        if isinstance(offer.put_up.holds, int):
+        if isinstance(offer.put_up.holds, int) and offer.length is None:
             raise Wrong(
                 f"{about}, and {quoted(offer.put_up.text)} does not say how long it is",
-                "leave put_up empty, or write it like card of 3 yd",
+                "fill in length, leave put_up empty, or write it like card of 3 yd",
                 ("put_up",),
             )
     elif offer.put_up.cut_to_length:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from typing import Any, get_args
 
 from pydantic import ValidationError
@@ -12,13 +13,20 @@ from estimator.faults import Path, Wrong, nearest, one_of
 from estimator.fields import Entry
 from estimator.quoting import quoted
 
+NO_TABLES: Mapping[str, type[Entry]] = {}
 
-def wrongs_in(error: ValidationError, model: type[Entry]) -> list[Wrong]:
-    """Each complaint of a failed validation of ``model``, ``at`` its path within the table."""
+
+def wrongs_in(
+    error: ValidationError, model: type[Entry], tables: Mapping[str, type[Entry]] = NO_TABLES
+) -> list[Wrong]:
+    """Each complaint of a failed validation of ``model``, ``at`` its path within the table.
+
+    ``tables`` are those of the file by their headings, of which one may have the key that is meant.
+    """
     details = error.errors()
     inside = {detail["loc"][:depth] for detail in details for depth in range(len(detail["loc"]))}
     return [
-        _wrong(detail, model)
+        _wrong(detail, model, tables)
         for detail in details
         if not (detail["type"] == "too_short" and detail["loc"] in inside)
     ]
@@ -42,7 +50,7 @@ _REMEDIES = {
 }
 
 
-def _wrong(detail: ErrorDetails, model: type[Entry]) -> Wrong:
+def _wrong(detail: ErrorDetails, model: type[Entry], tables: Mapping[str, type[Entry]]) -> Wrong:
     at: Path = tuple(detail["loc"])
     context: dict[str, Any] = detail.get("ctx", {})
     name = _name(at)
@@ -53,9 +61,12 @@ def _wrong(detail: ErrorDetails, model: type[Entry]) -> Wrong:
             about = "" if not at or said.startswith(f"{name} ") else f"{name}: "
             return Wrong(f"{about}{said}", context["right"], at)
         case "extra_forbidden":
-            return Wrong(
-                f"there is no key {quoted(at[-1])} here", nearest(str(at[-1]), _keys(model, at)), at
-            )
+            key = str(at[-1])
+            others = [name for name, table in tables.items() if key in table.model_fields]
+            right = nearest(key, _keys(model, at))
+            if others and len(at) == 1:
+                right = f"it is a key of {', '.join(others)}"
+            return Wrong(f"there is no key {quoted(key)} here", right, at)
         case "missing":
             return Wrong(f"{quoted(at[-1])} is missing", f"add {at[-1]}", at)
         case "enum" | "literal_error":

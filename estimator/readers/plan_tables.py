@@ -31,6 +31,10 @@ def _tables_of_plan() -> dict[str, type[Entry]]:
 
 
 TABLES = _tables_of_plan()
+_BY_HEADING: dict[str, type[Entry]] = {
+    "[garment]": Garment,
+    **{f"[[{key}]]": table for key, table in TABLES.items()},
+}
 
 
 @dataclass(frozen=True)
@@ -120,6 +124,12 @@ def _all_faults(tables: PlanTables, places: Places, faults: Faults) -> tuple[Fau
     told = {fault.where for fault in own.found}
     others = [fault for fault in faults.found if fault.where not in told]
     return (*tables.faults, *own.found, *others)
+
+
+def measures_of(raw: Mapping[str, Any]) -> frozenset[str]:
+    """The names under ``[measures]`` of a plan."""
+    measures = raw.get("measures")
+    return frozenset(map(one_line, measures)) if isinstance(measures, dict) else frozenset()
 
 
 def measures_asked(raw: Any, known: Collection[str]) -> frozenset[str]:
@@ -247,7 +257,7 @@ def _validated(
     try:
         return model.model_validate(table, context=context)
     except ValidationError as error:
-        for wrong in wrongs_in(error, model):
+        for wrong in wrongs_in(error, model, _BY_HEADING):
             faults.add(places, path, wrong)
     return None
 

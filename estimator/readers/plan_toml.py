@@ -12,6 +12,11 @@ from estimator.readers.files import read_text
 from estimator.readers.places import lines_of
 from estimator.readers.plan_tables import PlanTables
 
+_CURLY = "“”„‟‘’‚"
+"""The quotes that a word processor writes."""
+_OPENS_CURLY = re.compile(r"[“”„‟]|[=,\[{]\s*[‘’‚]")
+"""A double one anywhere, a single one where a value begins: elsewhere it may be an apostrophe."""
+_BARE = re.compile(r"\s*([\w-]+)\s*=\s*((?:[\d.½¼¾/\s\w%-]|(?<=\d),(?=\d))+?)\s*(?:#.*)?$")
 _LONG = re.compile(r"[\d_]{4000}")
 
 
@@ -47,7 +52,11 @@ def parsed(text: str, file: str) -> dict[str, Any]:
 
 
 def _remedy(line: str) -> str:
-    bare = re.match(r"\s*([\w-]+)\s*=\s*([\d.½¼¾/\s\w%-]+?)\s*(?:#.*)?$", line)
+    if _OPENS_CURLY.search(re.sub(r'"[^"]*"', "", line).partition("#")[0]):
+        curly = re.match(rf'\s*([\w-]+)\s*=\s*["{_CURLY}]([^"{_CURLY}]*)["{_CURLY}]', line)
+        as_in = f', as in {curly[1]} = "{curly[2]}"' if curly else ""
+        return f"write straight quotes{as_in}"
+    bare = _BARE.match(line)
     if bare:
         return f'write it in quotes: {bare[1]} = "{bare[2]}"'
     return 'a plan holds lines such as width = "20 1/4" under headings such as [[piece]]'

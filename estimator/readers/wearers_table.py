@@ -12,7 +12,7 @@ from estimator.measure import ZERO, Length, Unit
 from estimator.plan.garment import GARMENT_UNITS
 from estimator.quoting import NotReadable, one_line, quoted
 from estimator.readers.written_tables import WrittenTable, refuse_too_many, table_from
-from estimator.show import Measured, Wearers
+from estimator.show import Measured, Wearers, as_spoken
 from estimator.written import read_length
 
 SHEET, WEARER, UNIT = "wearers", "wearer", "unit"
@@ -24,7 +24,7 @@ def read_wearers(path: Path) -> Wearers:
     faults = Faults()
     table = table_from(path, "a table of wearers", SHEET, faults)
     refuse_too_many(path, table.cells, MOST_WEARERS)
-    header = [one_line(name).strip() for name in table.cells[0]] if table.cells else []
+    header = [_heading(name) for name in table.cells[0]] if table.cells else []
     _check_header(header, table)
     rows: list[Measured] = []
     first: dict[str, int] = {}
@@ -48,6 +48,12 @@ def read_wearers(path: Path) -> Wearers:
     faults.refuse_if_any()
     columns = tuple(name for name in header if name not in (WEARER, UNIT))
     return Wearers(str(path), columns, tuple(rows))
+
+
+def _heading(written: str) -> str:
+    """A heading as it stands; those that are no measure in capitals or not."""
+    name = one_line(written).strip()
+    return name.casefold() if name.casefold() in (WEARER, UNIT) else name
 
 
 def _measures(
@@ -82,10 +88,12 @@ def _check_header(header: list[str], table: WrittenTable) -> None:
     faults = []
     if WEARER not in header:
         faults.append(Fault(where, f"the column '{WEARER}' is missing", f"add a column {WEARER}"))
-    for name in dict.fromkeys(header):
-        if header.count(name) > 1:
+    seen: set[str] = set()
+    for name in filter(None, header):
+        if as_spoken(name) in seen:
             wrong = f"the column {quoted(name)} stands here twice"
             faults.append(Fault(where, wrong, "keep one of them"))
+        seen.add(as_spoken(name))
     if "" in header:
         wrong = f"column {header.index('') + 1} has no heading"
         faults.append(Fault(where, wrong, "name the measure in it, or empty the column"))

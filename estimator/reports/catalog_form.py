@@ -82,7 +82,7 @@ COLUMNS: Mapping[type[Entry], Mapping[str, Told]] = {
         "width": Told("of a fabric, from selvedge to selvedge", "44 in"),
         "usable": Told("of that width, if it is not what the selvedges leave", "43 in"),
         "bolt": Told("the longest length in one piece", "15 yd"),
-        "length": Told("of a zip, or of the thread on one spool", "22 in"),
+        "length": Told("of a zip, of a trim sold each, or of the thread on one spool", "22 in"),
         "put_up": Told(
             "how it is sold; by the length if empty",
             "card of 3 yd",

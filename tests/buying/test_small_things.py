@@ -105,6 +105,37 @@ def test_a_trim_in_packs_says_nothing_of_its_length() -> None:
     assert "'braid' is sold as pack of 3, which says nothing of its length" in found
 
 
+BRAID = (
+    '[[trim]]\nname = "braid"\nwaste = 0\nquantity = 3\nlength = "64"\nends = "raw"\nsold = [%s]\n'
+)
+
+
+def test_a_braid_that_is_sold_each_in_a_length_is_bought_as_whole_lengths() -> None:
+    # Two runs of 64 in go on 4 yd, 144 in: three are on two lengths, 10 in all.
+    usd = HEADING.replace('"apron"', '"apron"\ncurrency = "USD"') + PANEL
+    each = BRAID % '{ put_up = "each", length = "4 yd", price = "5 each" }'
+    line = bought(estimate(plan(usd + each)), "braid")
+    assert (line.buy.bought, line.buy.unit, line.buy.cost) == (2, "length of 4 yd", Decimal(10))
+    # In packs of three, 64 in long each, one pack holds all.
+    pack = BRAID % '{ put_up = "pack of 3", length = "64", price = "7 each" }'
+    line = bought(estimate(plan(usd + pack)), "braid")
+    assert (line.buy.bought, line.buy.unit) == (1, "pack of 3 x 64 in")
+
+
+def test_a_lace_of_the_catalog_is_as_long_as_its_offer_says() -> None:
+    # 4 + 8 x 5 + 2 x 12 in take 68 in: the lace of 72 in, and not the shorter one.
+    shop = catalog(
+        [{"item": "lace", "kind": "trim"}],
+        [
+            {"item": "lace", "put_up": "each", "length": size, "price": cost, "currency": "USD"}
+            for size, cost in (("60 in", "2"), ("72 in", "3"))
+        ],
+    )
+    lacing = '[[lacing]]\nname = "laces"\nbuy = "lace"\nlength = "12"\napart = "3"\ngap = "4"\n'
+    line = bought(estimate(plan(HEADING + PANEL + lacing), shop), "laces")
+    assert (line.buy.bought, line.buy.unit) == (1, "length of 2 yd")
+
+
 def buttons_for_two_garments() -> Estimate:
     shop = catalog(
         [{"item": "horn", "kind": "notion"}],

@@ -31,6 +31,27 @@ def said(at: PlanPath, wrong: str, right: str) -> tuple[str, str]:
         ),
         (lambda form: form.put("Pieces", "panel", "Top edge", "hm 1"), "Top edge: 'hm 1' is not"),
         (
+            lambda form: form.put("Pieces", "panel", "Width", "waist"),
+            "Width: 'waist' is not a length; write from waist",
+        ),
+        (
+            lambda form: form.put("Pieces", "panel", "Width", "waist + 10"),
+            "write from waist + 10 in",
+        ),
+        (
+            lambda form: form.put("Fabrics", "print", "Widths", "44,5 cm, 58 in"),
+            "'44,5 cm, 58 in' is several widths; write 44,5 cm; 58 in under Widths",
+        ),
+        (
+            lambda form: form.put("Trims", "hem ribbon", "Along", "panel: bottom, panel: left"),
+            "'panel: bottom, panel: left' names several edges; "
+            "write panel: bottom; panel: left under Along",
+        ),
+        (
+            lambda form: form.put("Pieces", "panel", "Cut from", "print, print"),
+            "the plan has no fabric 'print, print'; write print; print under Cut from",
+        ),
+        (
             lambda form: form.put("Pieces", "panel", "Onto", "x"),
             "write it like skirt panel: bottom or 2 x skirt panel: bottom",
         ),
@@ -63,7 +84,9 @@ def said(at: PlanPath, wrong: str, right: str) -> tuple[str, str]:
             "one of along, length and Casing for; write 9 under Length for each channel",
         ),
     ],
-    ids=["a line of the garment", "a share", "an empty cell", "a finish", "an edge", "two ways",
+    ids=["a line of the garment", "a share", "an empty cell", "a finish", "a measure",
+         "a sum", "widths with commas", "edges with commas", "fabrics with commas", "an edge",
+         "two ways",
          "a pack", "a seam", "a fabric", "a named edge", "a lining", "a key named in passing"],
 )  # fmt: skip
 def test_a_complaint_about_a_form_speaks_of_its_headings_and_sheets(

@@ -102,6 +102,18 @@ def test_a_loop_goes_round_its_button_and_into_the_seam() -> None:
     assert needed(in_print(BACKS + LOOPS), "loops") == length("16 1/2 in")
 
 
+def test_a_button_whose_thickness_nobody_states_is_said_to_be_taken_as_flat() -> None:
+    # 2 x (1.2 + 0.3) + 2 x 1.5 = 6 cm; six of them 36 cm.
+    metric = HEADING.replace('"apron"', '"apron"\nunit = "cm"') + BACKS
+    flat = LOOPS.replace("20 lignes", "12 mm").replace('thickness = "1/4"\n', "")
+    found = estimate(plan(metric + flat))
+    assert needed(found, "loops") == length("36 cm")
+    told = "apron: buttons: taken as flat, 0.3 cm thick, for buttonholes and loops."
+    assert told in found.granted
+    stated = estimate(plan(metric + LOOPS.replace("1/4", "4 mm")))
+    assert not any("thick" in one for one in stated.granted)
+
+
 @pytest.mark.parametrize(
     ("text", "told"),
     [

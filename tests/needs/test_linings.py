@@ -50,6 +50,23 @@ def test_a_free_hanging_lining_ends_an_inch_above_the_hem_and_takes_its_own() ->
     assert "1 in shorter than its shell, then its own hem" in note(found)
 
 
+@pytest.mark.parametrize(
+    ("edge", "ends"),
+    [
+        ("seam", "then its seam allowance"),
+        ("rolled hem", "then its own rolled hem"),
+        ("hem 3/4", "then its own hem"),
+        ("raw", "left raw there"),
+    ],
+)
+def test_a_shorter_lining_is_told_with_how_its_lower_edge_is_finished(edge: str, ends: str) -> None:
+    found = lined(f', shorter = "2", edges = {{ bottom = "{edge}" }}')
+    assert note(found) == f"2 in shorter than its shell, {ends}"
+    # an edge that the lining does not name is finished as its piece's
+    as_its_piece = lined(', shorter = "2"', PANEL.replace("hem 2", edge))
+    assert note(as_its_piece) == note(found)
+
+
 def test_a_lining_sewn_into_the_hem_takes_an_ease_pleat() -> None:
     # 30 + 1/2 = 30 1/2; + 2 x 5/8 = 31 3/4
     found = lined(', longer = "1/2", edges = { bottom = "seam" }')

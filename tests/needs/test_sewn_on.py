@@ -126,6 +126,36 @@ def test_a_mitre_of_unknown_width_is_refused() -> None:
     )
 
 
+COLLAR = '[[piece]]\nname = "collar"\nquantity = 2\ncut = "print"\nwidth = "20"\nlength = "7"\n'
+ROUND_IT = 'corners = 2\nwidth = "3/4"\nalong = ["%s: bottom", "%s: left", "%s: right"]\n'
+
+
+def test_a_run_along_one_side_of_a_collar_turns_no_corner() -> None:
+    each = 'run = "each"\n' + ROUND_IT % (("collar",) * 3)
+    (found,) = complaints(HEADING + COLLAR + trim(each))
+    assert found == (
+        "apron.toml, line 18 (trim 'lace'): 'lace' has a run on each of 3 edges of 'collar', and "
+        "'collar: bottom' alone turns no corner; for one run round them write run = \"together\", "
+        'along = ["1 x collar: bottom", "1 x collar: left", "1 x collar: right"] and quantity = 2'
+    )
+    # As the complaint says: 20 + 2 x 7 = 34 in; two mitres of 2 x 3/4 in, two ends of 1/4 in:
+    # 37 1/2 in, on each of two collars.
+    right = 'run = "together"\nquantity = 2\n' + ROUND_IT % (("1 x collar",) * 3)
+    assert needed(in_print(COLLAR + trim(right)), "lace") == length("75 in")
+
+
+def test_an_edge_with_a_length_of_its_own_may_turn_corners_by_itself() -> None:
+    # 33 in round a square collar with two corners of 2 x 3/4 in, and two raw ends.
+    outer = COLLAR + 'edges = { outer = { length = "33" }, neck = { length = "19" } }\n'
+    turns = 'run = "each"\ncorners = 2\nwidth = "3/4"\nends = "raw"\n'
+    for along, run in (
+        ('"collar: outer"', "72 in"),
+        ('["collar: outer", "collar: neck"]', "116 in"),
+    ):
+        found = in_print(outer + trim(f"{turns}along = {along}"))
+        assert needed(found, "lace") == length(run)
+
+
 def test_ease_and_fullness_multiply_the_run_and_not_its_ends() -> None:
     # 105 x 1.04 = 109.2; x 1.5 = 163.8; two ends of 1/4 in: 164.3 in.
     assert needed(round_hem('ease = "4 %"\nfullness = 1.5'), "lace") == length("164.3 in")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from decimal import Decimal
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 
@@ -121,7 +122,7 @@ def test_prices_of_a_plan_and_its_catalog_are_in_one_currency() -> None:
 @pytest.mark.parametrize(
     ("heading", "told"),
     [
-        (HEADING + 'price = "8.50 per yd"\n', "the price has no currency"),
+        (HEADING + 'price = "8.50 per yd"\n', "the plan states prices, and in no currency; add "),
         (HEADING.replace('"apron"', '"apron"\ncurrency = "USD"') + 'price = "8.50 each"\n',
          'what is cut to length is priced by its length; write "8.50 per yd"'),
         (HEADING + 'price = "8.50"\n', "price: '8.50' does not say what the price is for"),
@@ -132,6 +133,36 @@ def test_prices_of_a_plan_and_its_catalog_are_in_one_currency() -> None:
 def test_terms_that_make_no_sense_are_refused(heading: str, told: str) -> None:
     (found,) = complaints(heading + PANEL)
     assert told in found
+
+
+PRICED = (
+    '[[trim]]\nname = "lace"\nlength = "9"\nprice = "2 per yd"\n'
+    '[[trim]]\nname = "cord"\nlength = "9"\nprice = "2 %s"\n'
+    '[[notion]]\nname = "buttons"\nsold = [{ put_up = "pack of 6", price = "3 each" }]\n'
+    '[[thread]]\nname = "thread"\nsold = [{ put_up = "spool of 250 yd", price = "3 each" }]\n'
+)
+
+
+def test_one_missing_currency_is_one_complaint_for_the_garment() -> None:
+    (found,) = complaints(HEADING + PANEL + PRICED % "per yd")
+    assert found == (
+        "apron.toml, line 2: the plan states prices, and in no currency; "
+        'add currency = "USD", or another, to [garment]'
+    )
+    # what else is wrong with a price is told together with it
+    told = complaints(HEADING + PANEL + PRICED % "each")
+    assert [("no currency" in one, "priced by its length" in one) for one in told] == [
+        (True, False),
+        (False, True),
+    ]
+
+
+def test_prices_in_another_currency_than_the_catalogs_are_one_complaint(tmp_path: Path) -> None:
+    (tmp_path / "items.csv").write_text("item,name,kind\nlawn,Lawn,fabric\n")
+    (tmp_path / "offers.csv").write_text("item,width,price,per,currency\nlawn,44 in,8,yd,EUR\n")
+    dollars = HEADING.replace('"apron"', '"apron"\ncurrency = "USD"')
+    (found,) = complaints(dollars + PANEL + PRICED % "per yd", tmp_path)
+    assert "the plan's prices are in USD and the catalog's in EUR" in found
 
 
 def test_a_plan_states_its_own_widths_and_prices() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from estimator.written import length
 from tests.needs.sleeves_and_gores import GORES, SLEEVES
-from tests.plans import in_print, needed
+from tests.plans import bought, in_print, needed
 
 
 def test_a_round_over_panels_is_one_round_and_on_each_sleeve_is_two() -> None:
@@ -134,3 +134,41 @@ name = "join"
 edges = ["a: top", "b: bottom"]
 """
     assert needed(in_print(two + trim('along = "join"\nends = "raw"')), "piping") == length("20")
+
+
+TIERS = "".join(
+    f'[[piece]]\nname = "tier {name}"\ncut = "print"\nmade = "joined strip"\nlength = "9"\n'
+    f'ring = "{ring}"\n'
+    for name, ring in (("one", "30"), ("two", "31"), ("three", "31"))
+)
+
+
+def told_of_lace(along: str) -> tuple[str, ...]:
+    lace = f'[[trim]]\nname = "lace"\nalong = {along}\nrepeat = "2"\n'
+    return bought(in_print(TIERS + lace), "lace").notes
+
+
+def test_where_rounds_are_eased_in_differently_each_is_told_by_its_edge() -> None:
+    # 30 in are 15 scallops of 2 in; 31 in are 16 with 1 in too much.
+    first, others = '"tier one: bottom"', '"tier two: bottom", "tier three: bottom"'
+    assert told_of_lace(f"[{first}]") == ()
+    assert told_of_lace(f"[{others}]") == ("lace: ease 1 in of it in, for whole repeats",)
+    assert told_of_lace(f"[{first}, {others}]") == (
+        "lace along the bottom of tier two and the bottom of tier three: ease 1 in of it in, for "
+        "whole repeats",
+    )
+
+
+def test_rows_that_are_eased_in_differently_are_told_by_how_far_inside_they_lie() -> None:
+    # Six gores from 6 to 18 in over 30: 108 in below, 54 scallops of 2 in; 3 1/2 in inside that
+    # 6 x (18 - 1.4) = 99.6 in, 50 scallops with 0.4 in too much, 3/8 in to the sixteenth.
+    gores = (
+        '[[piece]]\nname = "gore"\nquantity = 6\ncut = "print"\nshape = "taper"\n'
+        'top = "6"\nbottom = "18"\nlength = "30"\n'
+    )
+    rows = 'joined = "in the round"\nrepeat = "2"\nrows = 2\nrow_spacing = "3 1/2"'
+    found = in_print(gores + trim('along = "gore: bottom"\n' + rows))
+    assert bought(found, "piping").notes == (
+        "piping along the bottom of gore, 3 1/2 in inside it: ease 3/8 in of it in, for whole "
+        "repeats",
+    )

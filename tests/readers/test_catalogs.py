@@ -58,6 +58,12 @@ def test_both_tables_make_a_catalog(tmp_path: Path) -> None:
     assert (cards.from_quantity, cards.price) == (2, Decimal("4.25"))
 
 
+def test_lace_is_offered_each_where_its_length_is_said(tmp_path: Path) -> None:
+    each = OFFERS.replace(",,,,card of 3 yd,", ",,,4 yd,each,")
+    (lace,) = read_catalog(shop(tmp_path, offers=each)).offers["wave-lace"]
+    assert (lace.put_up.text, lace.length) == ("each", length("4 yd"))
+
+
 @pytest.mark.parametrize("mark", [";", "\t"])
 def test_a_table_parted_by_semicolons_or_tabs_is_read_as_well(tmp_path: Path, mark: str) -> None:
     parted = shop(tmp_path, ITEMS.replace(",", mark), OFFERS.replace(",", mark))
@@ -153,8 +159,8 @@ def test_a_bad_cell_of_the_items_is_told_with_row_column_and_remedy(
         ("44 in,,,,1/8 yd,1/2 yd,,8.50,yd,", "44 in,,,each,,,,8.50,,", "row 2, column put_up: "
          "'sky-lawn' is a fabric, and is cut to length; leave put_up empty"),
         ("card of 3 yd", "card of 3", "row 4, column put_up: 'wave-lace' is a trim, and "
-         "'card of 3' does not say how long it is; leave put_up empty, or write it like "
-         "card of 3 yd"),
+         "'card of 3' does not say how long it is; fill in length, leave put_up empty, or "
+         "write it like card of 3 yd"),
         ("pack of 6,,,,2.40,", ",,,,2.40,yd", "row 5, column put_up: 'horn-button' is a notion, "
          "and is not cut to length; write each or pack of 6"),
     ],

@@ -203,6 +203,38 @@ def test_an_unknown_key_gets_the_nearest_key_wherever_it_stands(
     assert found[0].endswith(told)
 
 
+@pytest.mark.parametrize(
+    ("size", "right"),
+    [
+        ("waist", 'write { from = "waist" }'),
+        ("waist / 2 + 1 in", 'write { from = "waist / 2 + 1 in" }'),
+        ("waist + 10", 'write { from = "waist + 10 in" }'),
+        ("half of waist", 'write it like { from = "waist / 4 + 1 in" }'),
+        ("wasit", "a length is written like 17 1/2"),
+    ],
+)
+def test_a_measure_in_the_place_of_a_size_is_told_how_sizes_come_from_measures(
+    size: str, right: str
+) -> None:
+    text = APRON.replace('"20 1/4"', f'"{size}"') + '[measures]\nwaist = "28"\n'
+    (found,) = complaints(text)
+    assert f"width: '{size}' is not a length; {right}" in found
+
+
+@pytest.mark.parametrize(
+    ("tables", "told"),
+    [
+        ('[[trim]]\nname = "t"\nlength = "9"\ncasing_for = "bones"', "it is a key of [[boning]]"),
+        ('[[trim]]\nname = "t"\nlength = "9"\nelastic_stretch = 0', "it is a key of [garment]"),
+        ('[[elastic]]\nname = "e"\nmeasure = "9"\nsize = "9"', "it is a key of [[notion]]"),
+        ('[[loops]]\nname = "l"\nbuttons = "b"\nedges = []', "it is a key of [[piece]], [[seam]]"),
+    ],
+)
+def test_a_key_of_another_table_is_told_which_table_has_it(tables: str, told: str) -> None:
+    (found,) = [one for one in complaints(APRON + tables) if "there is no key" in one]
+    assert found.endswith(f" here; {told}")
+
+
 def test_an_unknown_key_of_the_garment_gets_the_nearest_key() -> None:
     assert spoilt('name = "apron"', 'name = "apron"\nseam_alowance = "1/2"') == [
         "apron.toml, line 3: there is no key 'seam_alowance' here; did you mean 'seam_allowance'?"
