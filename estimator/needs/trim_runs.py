@@ -149,7 +149,7 @@ def _finished_runs(trim: Trim, edges: EdgeLengths, inside: Length = ZERO) -> lis
     if host is not None:
         found = _times(host.quantity, finished_rows(host, edges))
         return [replace(one, ring=joining(host, one.ring) is Joined.IN_THE_ROUND) for one in found]
-    refs = _followed(trim, edges)
+    refs = followed_edges(trim, edges)
     if trim.run == "each":
         _refuse_corners_of_a_side(trim, refs, edges)
         return [_each(ref, edges, inside) for ref in refs]
@@ -218,14 +218,8 @@ def followed_trim(trim: Trim, plan: Plan) -> Trim | None:
     return trims[seen[1]]
 
 
-def granted_of_runs(edges: EdgeLengths) -> tuple[str, ...]:
-    """Which trims were taken as one run over several pieces, and which rows as long as an edge."""
-    trims = edges.order.plan.trim
-    told = (word(trim, edges) for word in (taken_together, taken_as_straight) for trim in trims)
-    return tuple(filter(None, told))
-
-
-def _followed(trim: Trim, edges: EdgeLengths) -> list[EdgeRef]:
+def followed_edges(trim: Trim, edges: EdgeLengths) -> list[EdgeRef]:
+    """The edges along which a trim is sewn, those of seams that it names with them."""
     return [ref for one in trim.along or () for ref in edges_of(one, edges)]
 
 
@@ -242,38 +236,6 @@ def _where(refs: list[EdgeRef], edges: EdgeLengths, inside: Length) -> tuple[str
 
 def _path(parts: list[Reckoning]) -> Reckoning:
     return in_all("one after the other", parts)
-
-
-def taken_together(trim: Trim, edges: EdgeLengths) -> str:
-    """What was taken for granted of a trim over several pieces; nothing where the plan says it."""
-    if trim.run is not None:
-        return ""
-    refs = [ref for ref in _followed(trim, edges) if not edges.is_ring(ref)]
-    over = [ref for ref in refs if edges.how_many(ref) > 1]
-    if not over or any(ref.edge in ("left", "right") for ref in refs):
-        return ""
-    names = " and ".join(f"{edges.how_many(ref)} × {ref}" for ref in over)
-    return (
-        f"{trim.name} is one run over {names}, sewn to one another; for a run on each, say "
-        "so in the plan (run: each)."
-    )
-
-
-def taken_as_straight(trim: Trim, edges: EdgeLengths) -> str:
-    """Rows inside an edge of stated length that says nothing of its curve are as long as it is."""
-    if trim.row_spacing is None and not trim.from_edge:
-        return ""
-    stated = []
-    for ref in _followed(trim, edges):
-        edge = edges.piece(ref.piece).edges.get(ref.edge)
-        if edge is not None and edge.length is not None and edge.curve is None:
-            stated.append(str(ref))
-    if not stated:
-        return ""
-    return (
-        f"{trim.name}: rows inside {' and '.join(stated)} are taken as long as the edge; of a "
-        'curved one write its curve, as in curve = "hollow 1/2" for half a neckline.'
-    )
 
 
 def edges_of(one: EdgeRef | str, edges: EdgeLengths) -> tuple[EdgeRef, ...]:
