@@ -290,14 +290,24 @@ def test_the_shorter_part_spool_is_used_up_first_and_none_is_begun_in_vain() -> 
 
 
 def test_each_looper_takes_a_part_cone_of_its_own() -> None:
-    # an overedge of 40 in in three threads takes 14 x 40 = 560 in: a needle a quarter, and each
-    # looper three eighths, 210 in. One cone of 300 in hand serves one looper; two are bought.
+    # an overedge of 40 in in three threads takes 14 x 40 = 560 in: a needle a fifth, and each
+    # looper two fifths, 224 in. One cone of 300 in hand serves one looper; two are bought.
     serged = HEMMED.replace("rolled hem", "serged").replace("spool of 40 in", "cone of 250 in")
     found = with_stash(serged, {"item": "blue", "length": "300 in"})
     assert bought(found, "blue").buy.bought == 2
     ((row, used, left),) = taken(found)
     assert row == 2
     assert used + left == length("300")
+
+
+@pytest.mark.parametrize("left_on_it", ["140 in", "200 in"])
+def test_a_part_cone_that_would_fill_a_needle_is_not_wasted_on_a_looper(left_on_it: str) -> None:
+    # of the 560 in the needle takes 4 x 560 / 20 = 112 in and each looper 224 in, which no part
+    # cone here holds: the needle's thread is on it, and a cone is bought for each looper
+    serged = HEMMED.replace("rolled hem", "serged").replace("spool of 40 in", "cone of 250 in")
+    found = with_stash(serged, {"item": "blue", "length": left_on_it})
+    assert bought(found, "blue").buy.bought == 2
+    assert taken(found) == [(2, length("112 in"), length(left_on_it) - length("112 in"))]
 
 
 MATCHED = CLOTH.replace('selvedge = "1/2"', 'selvedge = "1/2"\nrepeat = "10"')

@@ -12,11 +12,15 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from estimator.buying.fillings import Holder, sets_of_put_ups
+from estimator.buying.given_out import fullest_to_neediest, ways_to_give
 from estimator.buying.packs import least_packs
+from estimator.buying.price_floor import PriceFloor
 
 MOST_MIXED = 12
 """Of so many spools of the largest size, sizes are mixed; what is beyond is on the cheapest."""
 MOST_STEPS = 20_000
+MOST_BOUGHT = 50
+"""So many ways to give out what is in hand are priced."""
 
 Wound = Mapping[int, int]
 """How many spools of each size one needle or looper winds off, by what a spool holds."""
@@ -44,36 +48,58 @@ def least_spools(
     """The cheapest spools that hold every demand beside those in hand; least over where money ties.
 
     With ``mix`` every set of sizes that costs less than spools of one size is tried, the cheapest
-    first, as far as a counted search goes. A demand that lacks nothing winds off nothing.
+    first, as far as a counted search goes. A demand that lacks nothing winds off nothing. What is
+    in hand goes to whom it saves most, and where money ties the fullest to whoever needs most.
     """
-    given, left = _given_out(demands, in_hand)
+    given = fullest_to_neediest(demands, in_hand)
+    by_rule = replace(_least_for(given.left, holders, mix=mix), in_hand=given.spools)
+    if len(demands) == 1 or not in_hand:
+        return by_rule
+    return _given_better(by_rule, demands, holders, in_hand, mix=mix)
+
+
+def _given_better(
+    best: Spools, demands: Sequence[int], holders: Sequence[Holder], in_hand: Sequence[int], *,
+    mix: bool,
+) -> Spools:  # fmt: skip
+    """The cheapest of the ways to give out what is in hand, or ``best`` where none costs less."""
+    floor = PriceFloor(holders)
+    least = floor.lowest(demands, sum(in_hand))
+    if floor.of(best.cost) <= least:
+        return best
+    ways, are_all = ways_to_give(demands, in_hand, floor.lowest, floor.of(best.cost))
+    proved = best.proved
+    for tried, way in enumerate(ways):
+        if floor.of(best.cost) <= floor.lowest(way.left):
+            break  # nor do those after it cost less
+        if tried == MOST_BOUGHT:
+            are_all = False
+            break
+        found = _least_for(way.left, holders, mix=mix, below=best.cost)
+        if found.cost < best.cost:
+            best = replace(found, in_hand=way.spools)
+        if not found.proved:
+            proved = False
+            break
+    return replace(best, proved=(proved and are_all) or floor.of(best.cost) <= least)
+
+
+def _least_for(
+    left: Sequence[int], holders: Sequence[Holder], *, mix: bool, below: int | None = None
+) -> Spools:
+    """The cheapest spools for what each demand lacks; a mix only where it costs less than that."""
     sizes = dict.fromkeys(one.holds for one in holders)
     best = min(
         (_of_size(left, holders, holds) for holds in sizes),
         key=lambda one: (one.cost, _held(one.bought, holders)),
     )
     if mix and len(sizes) > 1:
-        best = _mixed(left, holders, best)
-    return replace(best, in_hand=given)
+        return _mixed(left, holders, best, best.cost if below is None else min(below, best.cost))
+    return best
 
 
 def _held(bought: Sequence[int], holders: Sequence[Holder]) -> int:
     return sum(n * one.holds * one.pieces for n, one in zip(bought, holders, strict=True))
-
-
-def _given_out(
-    demands: Sequence[int], in_hand: Sequence[int]
-) -> tuple[tuple[tuple[int, ...], ...], list[int]]:
-    """The fullest spool in hand to whoever needs most, and so on; and what each then lacks."""
-    left = list(demands)
-    given: list[list[int]] = [[] for _ in demands]
-    for number in sorted(range(len(in_hand)), key=lambda one: (-in_hand[one], one)):
-        neediest = max(range(len(left)), key=lambda one: (left[one], -one))
-        if left[neediest] <= 0:
-            break
-        left[neediest] -= in_hand[number]
-        given[neediest].insert(0, number)
-    return tuple(map(tuple, given)), [max(one, 0) for one in left]
 
 
 def _of_size(left: Sequence[int], holders: Sequence[Holder], holds: int) -> Spools:
@@ -88,14 +114,14 @@ def _of_size(left: Sequence[int], holders: Sequence[Holder], holds: int) -> Spoo
     return Spools(tuple(wound), bought, cost)
 
 
-def _mixed(left: Sequence[int], holders: Sequence[Holder], best: Spools) -> Spools:
-    """The cheapest set of several sizes that costs less than ``best``, or that one."""
+def _mixed(left: Sequence[int], holders: Sequence[Holder], best: Spools, below: int) -> Spools:
+    """The cheapest set of several sizes that costs less than ``below``, or ``best``."""
     bulk, many = _bulk(left, holders)
     rest = [one - n * holders[bulk].holds for one, n in zip(left, many, strict=True)]
     paid = sum(many) * holders[bulk].cost
     most = sum(-(-one // min(holder.holds for holder in holders)) for one in rest)
     search = _Search(rest, holders)
-    sets = sets_of_put_ups(holders, best.cost - paid, sum(rest), most)
+    sets = sets_of_put_ups(holders, below - paid, sum(rest), most)
     if sets is None:
         return replace(best, proved=False)
     for cost, chosen in sets:

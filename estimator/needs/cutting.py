@@ -70,8 +70,11 @@ def cut_piece(to_cut: ToCut) -> CutPiece:
     if to_cut.cut.cut_to == "finished size":
         selvedges = ()  # it ends within the piece, and has no edge of its own
     if grain is Grain.CROSSWISE:
-        width, length, finished = length, width, (finished[1], finished[0])
-        arc = arc.turned if arc else None
+        width, length = length, width
+        if arc is None:
+            finished = (finished[1], finished[0])
+        else:
+            arc = arc.turned  # its finished sizes are no box, and lie no way
         notes.append("crosswise: its length lies across the fabric")
     if piece.grain is Grain.BIAS:
         order = to_cut.order

@@ -203,7 +203,7 @@ def _bias_square(hanging: ToCut, strips: Reckoning, finished: Length, width: Len
         source=hanging.source,
         name=piece.name,
         quantity=1,
-        finished=(strip, finished),
+        finished=(hanging.trim.width if hanging.trim else None, finished),
         width=reckoned_width,
         length=reckoned(along),
         note="; ".join(filter(None, (note, piece.note))),

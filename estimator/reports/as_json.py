@@ -223,7 +223,7 @@ def _piece(piece: CutPiece, unit: Unit) -> PieceJson:
         "quantity": piece.quantity,
         "cut_width": length_json(piece.width.value, unit),
         "cut_length": length_json(piece.length.value, unit),
-        "finished": [length_json(size, unit) for size in piece.finished],
+        "finished": [None if size is None else length_json(size, unit) for size in piece.finished],
         "may_turn": piece.may_turn,
         "note": piece.note or None,
     }

@@ -173,8 +173,22 @@ def cut_table(estimate: Estimate, *, with_garments: bool = True) -> Table:
             for piece, spare in zip(pieces, _spares(pieces, laid), strict=True)
         ),
         unit=unit,
-        notes=("Widths lie across the fabric and lengths along it.", *made(estimate)),
+        notes=(
+            "Widths lie across the fabric and lengths along it.",
+            *([OF_CIRCLES] if any(map(_has_circles, estimate.fabrics)) else []),
+            *made(estimate),
+        ),
     )
+
+
+OF_CIRCLES = (
+    "Of circles and their parts the finished width is the waist edge, and the finished length "
+    "goes from there to the bottom, whichever way they lie."
+)
+
+
+def _has_circles(choice: FabricChoice) -> bool:
+    return any(piece.arc is not None for piece in choice.chosen.all_pieces)
 
 
 def _parts(choice: FabricChoice) -> Iterator[tuple[Sequence[CutPiece], Laid, str]]:

@@ -66,14 +66,17 @@ class PurchaseJson(_From):
 
 
 class PieceJson(TypedDict):
-    """A piece as it is cut; ``finished`` is its width and length."""
+    """A piece as it is cut; ``finished`` is its width and length, as far as the plan tells them.
+
+    Of a part of a circle these are its waist edge and its length from there.
+    """
 
     name: str
     garment: str
     quantity: int
     cut_width: LengthJson
     cut_length: LengthJson
-    finished: list[LengthJson]
+    finished: list[LengthJson | None]
     may_turn: bool
     note: str | None
 

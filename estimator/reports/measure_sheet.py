@@ -53,7 +53,7 @@ def _columns(first: str, third: str, sixth: str) -> tuple[Column, ...]:
 
 
 def _pieces(
-    alike: Sequence[GarmentOrder], finished: Mapping[str, tuple[Length, Length]], unit: Unit
+    alike: Sequence[GarmentOrder], finished: Mapping[str, FinishedSize], unit: Unit
 ) -> Table:
     """The pieces of one garment; ``alike`` are all orders of that plan, for wearers of one size."""
     order = alike[0]
@@ -85,12 +85,15 @@ def _whose(order: GarmentOrder) -> str:
 _NAMES = {Unit.IN: "inches", Unit.CM: "centimetres", Unit.MM: "millimetres"}
 
 
-def _finished(order: GarmentOrder, estimate: Estimate) -> dict[str, tuple[Length, Length]]:
+FinishedSize = tuple[Length | None, Length | None]
+
+
+def _finished(order: GarmentOrder, estimate: Estimate) -> dict[str, FinishedSize]:
     """The finished width and length of each piece as its first fabric is cut.
 
     Strips that are cut for a trim are no pieces of the plan.
     """
-    found: dict[str, tuple[Length, Length]] = {}
+    found: dict[str, FinishedSize] = {}
     for choice in estimate.fabrics:
         for piece in choice.chosen.all_pieces:
             source = piece.source
@@ -103,25 +106,24 @@ def _finished(order: GarmentOrder, estimate: Estimate) -> dict[str, tuple[Length
     return found
 
 
-def _piece_row(
-    piece: Piece, finished: tuple[Length, Length] | None, unit: Unit
-) -> tuple[Value, ...]:
+def _piece_row(piece: Piece, finished: FinishedSize | None, unit: Unit) -> tuple[Value, ...]:
     width, length = _sizes(piece, finished)
     fabrics = ", ".join(dict.fromkeys(cut.fabric for cut in piece.cut))
     how = "; ".join(_how(piece, unit))
     return (piece.name, piece.quantity, fabrics, width, length, how, "", piece.note)
 
 
-def _sizes(
-    piece: Piece, finished: tuple[Length, Length] | None
-) -> tuple[Length | None, Length | None]:
+def _sizes(piece: Piece, finished: FinishedSize | None) -> FinishedSize:
     """Width and length as the plan states them, or as they are sewn where it does not.
 
-    None where how the piece is made tells its sizes in full.
+    None where how the piece is made tells its sizes in full, and for the width of a bias strip,
+    of which the plan tells only the width as cut.
     """
     if piece.sizes == "cut" or (piece.made is Made.FLAT and piece.shape in _TOLD):
         return None, None
     width, length = piece.width, piece.length
+    if piece.made is Made.BIAS_STRIP:
+        return None, length or (finished[1] if finished else None)
     if finished is not None and (width is None) is not (length is None):
         one = width or length
         other = finished[1] if finished[0] == one else finished[0]
@@ -165,7 +167,8 @@ def _outline(piece: Piece, unit: Unit) -> Iterator[str]:
         yield f"cut {cut} with its allowances, from a paper pattern"
     elif piece.made is not Made.FLAT:
         open_ = ", open" if piece.joined and piece.joined.value == "open" else ""
-        yield f"{piece.made.value}{open_}"
+        strip = f", cut {tape(piece.width)} wide" if piece.made is Made.BIAS_STRIP else ""
+        yield f"{piece.made.value}{open_}{strip}"
     elif piece.shape is Shape.TAPER:
         slant = f", {piece.slant} slanted" if piece.slant else ""
         yield (

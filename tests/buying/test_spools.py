@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import random
+from collections.abc import Iterator
+from itertools import product
 
 import pytest
 from hypothesis import given
@@ -10,6 +12,7 @@ from hypothesis import strategies as st
 from ortools.sat.python import cp_model
 
 from estimator.buying.fillings import Holder
+from estimator.buying.given_out import fullest_to_neediest
 from estimator.buying.spools import Spools, least_spools
 
 
@@ -100,3 +103,80 @@ def test_what_is_in_hand_never_makes_thread_short(
     found = least_spools(demands, holders, in_hand, mix=True)
     assert all_hold(demands, holders, in_hand, found)
     assert found.cost <= least_spools(demands, holders, mix=True).cost
+
+
+def lacks_of(demands: list[int], in_hand: list[int]) -> Iterator[list[int]]:
+    """What each demand lacks, for every way to give each spool in hand to one of them."""
+    for places in product(range(len(demands)), repeat=len(in_hand)):
+        left = list(demands)
+        for place, holds in zip(places, in_hand, strict=True):
+            left[place] -= holds
+        yield [max(one, 0) for one in left]
+
+
+@given(
+    st.lists(st.integers(1, 900), min_size=1, max_size=4),
+    st.lists(st.integers(1, 900), max_size=4),
+    st.integers(0, 500),
+    st.booleans(),
+)
+def test_no_way_to_give_out_what_is_in_hand_leaves_less_to_buy(
+    demands: list[int], in_hand: list[int], seed: int, mix: bool
+) -> None:
+    _, holders = drawn(seed)
+    found = least_spools(demands, holders, in_hand, mix=mix)
+    assert all_hold(demands, holders, in_hand, found)
+    every = {tuple(sorted(left)) for left in lacks_of(demands, in_hand)}
+    assert found.cost == min(least_spools(left, holders, mix=mix).cost for left in every)
+    assert found.proved
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_spools_beside_those_in_hand_cost_as_little_as_can_be(seed: int) -> None:
+    demands, holders = drawn(seed)
+    dice = random.Random(seed + 1000)
+    in_hand = [dice.randint(10, 600) for _ in range(dice.randint(1, 5))]
+    found = least_spools(demands, holders, in_hand, mix=True)
+    assert all_hold(demands, holders, in_hand, found)
+    assert found.cost == optimum(demands, holders, in_hand)
+
+
+def test_a_part_cone_goes_to_the_needle_that_it_fills() -> None:
+    # Needle 72, loopers 144 each: what is left on 100 fills the needle, and no looper.
+    found = least_spools([72, 144, 144], [Holder(1000, 300)], [100], mix=True)
+    assert (found.in_hand, found.bought, found.cost) == (((0,), (), ()), (2,), 600)
+    # With 150 beside it, that fills a looper, and one cone is bought for the other.
+    found = least_spools([72, 144, 144], [Holder(1000, 300)], [100, 150], mix=True)
+    assert (found.in_hand, found.cost) == (((0,), (1,), ()), 300)
+    # Two that fill a looper together serve it; with the shorter used up first.
+    found = least_spools([72, 144, 144], [Holder(1000, 300)], [100, 70, 60, 80], mix=True)
+    assert found.cost == 300
+
+
+def test_what_is_in_hand_stays_with_whoever_needs_most_where_nothing_is_saved() -> None:
+    found = least_spools([72, 144, 144], [Holder(1000, 300)], [60], mix=True)
+    assert (found.in_hand, found.cost) == (((), (0,), ()), 900)
+
+
+@given(st.lists(st.integers(1, 900), min_size=2, max_size=6), st.integers(0, 500))
+def test_of_many_spools_in_hand_some_ways_are_followed_and_none_is_dearer_than_the_rule(
+    demands: list[int], seed: int
+) -> None:
+    _, holders = drawn(seed)
+    dice = random.Random(seed)
+    in_hand = [dice.randint(1, 60) for _ in range(40)]
+    found = least_spools(demands, holders, in_hand, mix=True)
+    assert all_hold(demands, holders, in_hand, found)
+    ruled = least_spools(list(fullest_to_neediest(demands, in_hand).left), holders, mix=True)
+    assert found.cost <= ruled.cost
+
+
+def test_ways_that_were_not_followed_are_owned_up_to(monkeypatch: pytest.MonkeyPatch) -> None:
+    # 41 and 40 fill a looper of 80, 42 and 43 the other, 72 the needle: nothing is bought.
+    demands, holders, in_hand = [72, 80, 85], [Holder(1000, 300)], [72, 43, 42, 41, 40]
+    found = least_spools(demands, holders, in_hand, mix=True)
+    assert (found.cost, found.proved) == (0, True)
+    monkeypatch.setattr("estimator.buying.given_out.MOST_GIVEN", 0)
+    found = least_spools(demands, holders, in_hand, mix=True)
+    assert all_hold(demands, holders, in_hand, found)
+    assert (found.cost, found.proved) == (300, False)

@@ -55,7 +55,19 @@ def test_a_circle_too_wide_for_the_fabric_is_seamed_from_two_halves() -> None:
         "half a circle, its straight edges along the fabric; cut radii 2 7/8 in and 28 9/16 in; "
         "seamed from 2 halves: the fabric is too narrow for it in one"
     )
-    assert half.finished == by("25", "11")
+    assert half.finished == by("11", "25")
+
+
+@pytest.mark.parametrize("grain", ["lengthwise", "crosswise", "either"])
+@pytest.mark.parametrize("share", ["1", "3/4", "1/2", "1/4"])
+@pytest.mark.parametrize("width", ["72 in", "45 in", "40 in"])
+def test_the_waist_edges_of_parts_make_the_waist_and_all_are_as_long_whichever_way_they_lie(
+    width: str, share: str, grain: str
+) -> None:
+    parts = pieces(cape(f'"{width}"', "22", "25", share, f'grain = "{grain}"\n'))
+    waists = [part.finished[0].ticks * part.quantity for part in parts if part.finished[0]]
+    assert 0 <= sum(waists) - length("22").ticks < 4  # each up to a whole tick
+    assert {part.finished[1] for part in parts} == {length("25")}
 
 
 def test_a_circle_that_goes_on_the_fabric_is_cut_in_one() -> None:

@@ -5,7 +5,10 @@ from __future__ import annotations
 import pytest
 
 from estimator import estimate
-from estimator.reports.fabric_papers import cut_table, widths_table
+from estimator.reports.as_json import estimate_json
+from estimator.reports.fabric_papers import OF_CIRCLES, cut_table, widths_table
+from estimator.written import length
+from tests.needs.capes import cape
 from tests.plans import plan
 
 CLOTH = """
@@ -94,3 +97,41 @@ def test_strips_are_spoken_of_where_they_differ_from_width_to_width() -> None:
     assert says(FRILL)
     assert not says("")
     assert not says('note = "mark its width"\n')
+
+
+BIAS_FRILL = """
+[[piece]]
+name = "frill"
+cut = ["calico"]
+made = "bias strip"
+width = "3"
+length = "40"
+[[trim]]
+name = "binding"
+cut_from = "calico"
+along = "hood: bottom"
+width = "1/2"
+"""
+
+
+def test_the_cut_list_tells_a_seamed_circle_by_its_waist_edge_and_its_length() -> None:
+    # 44 cm of neck, 60 cm long: too wide for the cloth in one, and each half has 22 cm of the neck
+    found = estimate(plan(cape('"115 cm"', "44 cm", "60 cm", "1")))
+    table = cut_table(found, with_garments=False)
+    (half,) = table.rows
+    assert half[1:3] == ("cape, half", 2)
+    assert half[5:7] == (length("22 cm"), length("60 cm"))
+    assert OF_CIRCLES in table.notes
+    assert OF_CIRCLES not in cut_table(made(), with_garments=False).notes
+
+
+def test_the_cut_list_tells_no_finished_width_of_a_bias_strip_but_that_of_a_binding() -> None:
+    found = made(laid="open", more=BIAS_FRILL)
+    finished = {row[1]: row[5:7] for row in cut_table(found, with_garments=False).rows}
+    assert finished["frill"] == (None, length("40"))
+    assert finished["binding"][0] == length("1/2")
+    assert "cut into bias strips 3 in wide" in notes_of_cuts(found)["frill"]
+    (width,) = estimate_json(found)["fabrics"][0]["widths"]
+    told = {one["name"]: one["finished"] for one in width["pieces"]}
+    assert told["frill"][0] is None
+    assert told["frill"][1] is not None

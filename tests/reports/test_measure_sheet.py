@@ -139,6 +139,15 @@ def test_a_taper_and_a_circle_tell_their_sizes_in_words() -> None:
     assert [gore["Finished width"], cape["Finished width"]] == [None, None]
 
 
+def test_a_bias_strip_tells_how_wide_it_is_cut_and_no_finished_width() -> None:
+    strip = '[[piece]]\nname = "strip"\ncut = "print"\nmade = "bias strip"\nwidth = "3"\n'
+    table, *_ = measure_tables(in_print(DRESS + strip + 'onto = "1 x panel: top"\n'))
+    (told,) = (values for values in table.rows if values[0] == "strip")
+    assert told[3:6] == (
+        None, length("19 3/4"), "bias strip, cut 3 in wide; as long as 1 x panel: top"
+    )  # fmt: skip
+
+
 def test_a_piece_on_the_fold_stands_with_the_half_that_was_measured() -> None:
     front = row("bodice front")
     assert front["Finished width"] == length("9 1/2")
