@@ -11,7 +11,7 @@ from estimator.measure import ZERO, Length, Unit, decimal_text, natural_text, ta
 from estimator.needs.types import ThreadNeed
 from estimator.reports.tables import Column, Table, Value
 from estimator.reports.units import tape_unit
-from estimator.reports.uses import named, several_garments, use_of
+from estimator.reports.uses import MOST_NAMED, named, several_garments, use_of
 from estimator.stash import InHand, Taken, is_metric
 from estimator.working import Source
 
@@ -83,10 +83,10 @@ def cut_text(cut: Counter[Source], estimate: Estimate) -> str:
     for source, count in cut.items():
         name = f"{count} × {source.name}" if counted else source.name
         garments.setdefault(source.owner if several_garments(estimate) else "", []).append(name)
-    return named(
-        [": ".join(filter(None, (whose, named(names)))) for whose, names in garments.items()],
-        between="; ",
-    )
+    told = [": ".join(filter(None, (whose, named(names)))) for whose, names in garments.items()]
+    more = len(told) - MOST_NAMED
+    rest = [f"for {more} more garment{'s' if more > 1 else ''} as well"] if more > 0 else []
+    return "; ".join([*told[:MOST_NAMED], *rest])
 
 
 def own_unit(thing: InHand, unit: Unit) -> Unit:

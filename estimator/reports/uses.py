@@ -17,10 +17,10 @@ def several_garments(estimate: Estimate) -> bool:
     return len(estimate.job.garments) > 1
 
 
-def named(names: Sequence[str], between: str = ", ") -> str:
+def named(names: Sequence[str]) -> str:
     """Names one after the other; of many only the first, and how many more there are."""
     more = len(names) - MOST_NAMED
-    text = between.join(names[:MOST_NAMED])
+    text = ", ".join(names[:MOST_NAMED])
     return f"{text} and {more} more" if more > 0 else text
 
 

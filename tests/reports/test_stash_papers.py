@@ -218,6 +218,19 @@ def test_the_table_names_the_garment_and_wearer_of_each_piece_on_a_remnant() -> 
     assert [one[4] for one in table.rows] == ["Apron (Ivy): 1 × skirt; Apron (June): 2 × skirt"]
 
 
+def test_of_many_garments_on_one_remnant_the_first_four_are_named() -> None:
+    row = InHand.model_validate({"item": "check", "width": "45 in", "length": "5 yd"})
+    names = ("Ada", "Bo", "Cy", "Di", "Ed", "Flo")
+    six = tuple(order(TEXT.format(quantity=1), wearer=who) for who in names)
+    table = stash_table(estimate(Job(six, stash=Stash({2: row}))))
+    assert table is not None
+    (told,) = (one[4] for one in table.rows)
+    assert told == (
+        "Apron (Ada): skirt; Apron (Bo): skirt; Apron (Cy): skirt; Apron (Di): skirt; "
+        "for 2 more garments as well"
+    )
+
+
 def test_the_working_tells_the_runs_that_are_in_hand_from_those_that_are_bought() -> None:
     working = " ".join(working_text(braided(), "braid").split())
     assert "cut from the stash, worked apart = 3 of 5 runs" in working
