@@ -155,8 +155,6 @@ def _cost_of(section: Section) -> str:
 
 def _line(line: Line, number: int, workings: Sequence[Working], currency: str) -> dict[str, Any]:
     per = "each" if line.buy.unit == "each" else f"a {line.buy.unit}"
-    unit = "" if line.buy.unit == "each" else line.buy.unit
-    by_count = unit not in ("", "yd", "m")
     price = "" if line.unit_price is None else f"{price_text(line.unit_price, currency)} {per}"
     return {
         "id": f"line-{number}",
@@ -167,7 +165,7 @@ def _line(line: Line, number: int, workings: Sequence[Working], currency: str) -
         "instead": "; ".join(line.instead),
         "width": line.width,
         "needed": f"{line.needed.text} {line.needed.unit}",
-        "buy": f"{line.buy.text} {'× ' if by_count else ''}{unit}",
+        "buy": line.bought,
         "price": price,
         "cost": "" if line.cost is None else _money(line.cost),
         "workings": workings,

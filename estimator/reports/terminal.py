@@ -95,11 +95,10 @@ def _indented(text: str, room: int, indent: str) -> list[str]:
 
 
 def _figures(line: Line, currency: str) -> list[str]:
-    unit = "" if line.buy.unit == "each" else line.buy.unit
     return [
         line.width,
         f"{line.needed.text} {line.needed.unit}".strip(),
-        "\n".join(textwrap.wrap(f"{line.buy.text} {unit}".strip(), 18)),
+        "\n".join(textwrap.wrap(line.bought, 18)),
         "" if line.unit_price is None else price_text(line.unit_price, currency),
         "" if line.cost is None else f"{line.cost:f}",
     ]
