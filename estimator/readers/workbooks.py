@@ -20,9 +20,10 @@ from estimator.faults import Fault, Refused, Wrong
 from estimator.readers.files import read_bytes
 
 LARGEST_UNPACKED, LARGEST_TEXT = 60_000_000, 10_000_000
-LARGEST_PART, LARGEST_STYLES = 6_000_000, 1_500_000
+LARGEST_PART, LARGEST_STYLES = 6_000_000, 700_000
 """Bytes. A catalog of as many rows as are read has 6 million in all; pictures are not looked at."""
 MOST_ROWS, MOST_COLUMNS, MOST_CELLS = 5_000, 200, 5_000_000
+STYLES = "xl/styles.xml"
 SUFFIXES = (".xlsx", ".xlsm")
 _PROTECTED = b"\xd0\xcf\x11\xe0"
 """The first bytes of a compound file: a workbook with a password, or one of an old program."""
@@ -115,8 +116,10 @@ def _refuse_large(path: Path, archive: zipfile.ZipFile) -> None:
     """Raises Refused for what would unpack to more than a plan or a catalog can hold."""
     sizes = {entry.filename: entry.file_size for entry in archive.infolist()}
     written = {name: size for name, size in sizes.items() if name.endswith((".xml", ".rels"))}
-    limits = {"xl/styles.xml": LARGEST_STYLES}
-    much = [size for name, size in written.items() if size > limits.get(name, LARGEST_PART)]
+    if written.get(STYLES, 0) > LARGEST_STYLES:
+        right = "copy its cells, their values alone, into a new workbook"
+        raise _refused(path, "has more styles of cells than a person can tell apart", right)
+    much = [size for size in written.values() if size > LARGEST_PART]
     much += [size for size in [sum(written.values())] if size > LARGEST_TEXT]
     much += [size for size in [sum(sizes.values())] if size > LARGEST_UNPACKED]
     if much:

@@ -185,7 +185,7 @@ def bombed(content: bytes, chance: Random) -> bytes:
     """A part of a workbook swollen with what packs to nothing: blanks, empty rows, empty fonts."""
     if chance.random() < 0.3:
         return content + b" " * 80_000_000
-    most = chance.choice((1_400_000, 5_500_000, 9_000_000))
+    most = chance.choice((600_000, 5_500_000, 9_000_000))
     for inside, swollen in ((b"<sheetData>", b'<row r="1"/>'), (b"<fonts", b"<font/>")):
         before, found, after = content.partition(inside)
         if found:
