@@ -32,6 +32,7 @@ class Cast:
     places: Places = field(default_factory=Places)
     orders: list[GarmentOrder] = field(default_factory=list)
     faults: list[Fault] = field(default_factory=list)
+    remarks: list[str] = field(default_factory=list)
 
 
 def cast_of(path: Path) -> Cast:
@@ -68,9 +69,10 @@ def cast_of(path: Path) -> Cast:
             tables = _tables_of(plan)
             spoken_of |= measures_of(tables.raw)
             for order in _orders(plan, tables, costume, wearers, faults):
-                cast.orders.append(order if plan not in spared else _without_spares(order))
-                spared.add(plan)
-    cast.faults += [*faults.found, *_slips(wearers, spoken_of)]
+                cast.orders.append(replace(order, with_spares=plan.resolve() not in spared))
+                spared.add(plan.resolve())
+    cast.faults += faults.found
+    cast.remarks += _slips(wearers, spoken_of)
     return cast
 
 
@@ -97,12 +99,6 @@ def _orders(
         yield GarmentOrder(
             draft.plan, costume.count, name, draft.places, draft.unread, draft.reckoned
         )
-
-
-def _without_spares(order: GarmentOrder) -> GarmentOrder:
-    """A plan's spares are for all that is made by it: they come with the first of its garments."""
-    notions = tuple(one.model_copy(update={"spare": 0}) for one in order.plan.notion)
-    return replace(order, plan=order.plan.model_copy(update={"notion": notions}))
 
 
 def _who(costume: Costume, wearers: Wearers | None) -> tuple[Measured, ...]:
@@ -137,8 +133,11 @@ def _who(costume: Costume, wearers: Wearers | None) -> tuple[Measured, ...]:
     return tuple(found.values())
 
 
-def _slips(wearers: Wearers | None, spoken_of: Set[str]) -> Iterator[Fault]:
-    """Columns that no plan asks for, and that are spelt almost like a measure that has none."""
+def _slips(wearers: Wearers | None, spoken_of: Set[str]) -> Iterator[str]:
+    """Columns that no plan asks for, and that are spelt almost like a measure that has none.
+
+    It is no fault: the table may hold what other shows ask for.
+    """
     if wearers is None:
         return
     own = {as_spoken(column) for column in wearers.columns}
@@ -149,10 +148,9 @@ def _slips(wearers: Wearers | None, spoken_of: Set[str]) -> Iterator[Fault]:
             continue
         meant = alike(column, without, A_SLIP)
         if meant:
-            yield Fault(
-                f"{wearers.file}, column {column}",
-                f"no plan here has a measure {quoted(column)}",
-                f"did you mean '{meant}'? If not, give the column another name",
+            yield (
+                f"{wearers.file}, column {column}: no plan here has a measure {quoted(column)}, "
+                f"and the table has none {quoted(meant)}; did you mean that?"
             )
 
 

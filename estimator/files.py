@@ -81,6 +81,7 @@ def estimate_files(
         except Refused as refused:
             faults += refused.faults
     tables = Path(catalog) if catalog else _of_shows("catalog", shows, faults)
+    asked = tables or any(show.catalog for show in shows)
     shop = NO_CATALOG
     try:
         shop = read_catalog(tables) if tables else NO_CATALOG
@@ -99,15 +100,16 @@ def estimate_files(
     kept = Path(memory) if memory else None
     with remembering(kept):
         if faults or len(orders) < 2:
-            found = _judged(job, faults, tables)
+            found = _judged(job, faults, unread=bool(asked) and shop is NO_CATALOG)
         else:
             jobs = (job.bought_new, *each_apart(job.bought_new))
             told = begun(len(jobs)) if begun else None
             whole, *apart = estimates_of(jobs, processes, told, kept)
             found = settled_together(job, whole, apart)
+    remarks = [remark for show in shows for remark in show.remarks]
     if len(files) > 1 and any(show.funds != NO_FUNDS for show in shows):
-        return replace(found, remarks=(*found.remarks, FUNDS_LEFT_OUT))
-    return found
+        remarks.append(FUNDS_LEFT_OUT)
+    return replace(found, remarks=(*found.remarks, *remarks)) if remarks else found
 
 
 def _notes(shows: Sequence[Cast], *, alone: bool) -> tuple[str, ...]:
@@ -119,17 +121,19 @@ def _of_shows(
     what: Literal["catalog", "stash"], shows: Sequence[Cast], faults: list[Fault]
 ) -> Path | None:
     """The file that the shows name; several are complained of, as each would be for its own."""
-    own: dict[Path, Cast] = {}
+    own: dict[Path, tuple[Path, Cast]] = {}
     for show in shows:
         file = show.catalog if what == "catalog" else show.stash
         if file:
-            own.setdefault(file.resolve(), show)
-    if len(own) > 1:
-        wrong = f"the shows name several files as {what}: " + ", ".join(sorted(map(str, own)))
-        at = list(own.values())[1].places.of(("show", what))
-        faults.append(Fault(at, wrong, f"name one with --{what}, or plan the shows one by one"))
+            own.setdefault(file.resolve(), (file, show))
+    found = list(own.values())
+    if len(found) > 1:
+        names = ", ".join(str(file) for file, _ in found)
+        at = found[1][1].places.of(("show", what))
+        right = f"name one with --{what}, or plan the shows one by one"
+        faults.append(Fault(at, f"the shows name several files as {what}: {names}", right))
         return None
-    return next(iter(own), None)
+    return found[0][0] if found else None
 
 
 def _stash(named: Path | None, shows: Sequence[Cast], shop: Catalog, faults: list[Fault]) -> Stash:
@@ -157,12 +161,14 @@ def _shops(fewest: bool | None, shows: Sequence[Cast], shop: Catalog, faults: li
     return Shops(charges, own if fewest is None else fewest)
 
 
-def _judged(job: Job, faults: list[Fault], catalog: Path | None) -> Estimate:
-    """The estimate, or every complaint: those about the files and those about what they ask."""
+def _judged(job: Job, faults: list[Fault], *, unread: bool) -> Estimate:
+    """The estimate, or every complaint: those about the files and those about what they ask.
+
+    Without the catalog, where that is ``unread``, nobody knows what they may ask.
+    """
     if not faults:
         return estimate(job)
-    shop: Catalog = job.catalog
-    if shop is NO_CATALOG and catalog:
+    if unread:
         raise Refused(faults)
     try:
         estimate(job.bought_new)

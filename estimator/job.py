@@ -33,7 +33,8 @@ class GarmentOrder:
 
     ``places`` is where its plan's values stand in a file; ``unread`` names entries that were too
     faulty to be in the plan. ``reckoned`` are the sizes that come from the measures taken.
-    ``units`` are those that the papers were asked for in, if any.
+    ``units`` are those that the papers were asked for in, if any. A plan's spares are for all that
+    is made by it: of several orders one is ``with_spares``.
     """
 
     plan: Plan
@@ -43,6 +44,7 @@ class GarmentOrder:
     unread: frozenset[str] = frozenset()
     reckoned: tuple[Reckoned, ...] = ()
     units: Units | None = None
+    with_spares: bool = True
 
     @property
     def tape(self) -> Unit:

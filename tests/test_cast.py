@@ -8,6 +8,7 @@ import pytest
 
 from estimator import estimate_files
 from estimator.faults import Refused
+from estimator.reports.measure_sheet import measure_tables
 from estimator.written import length
 from tests.forms import write_form
 
@@ -155,16 +156,18 @@ def test_the_words_of_a_measure_are_joined_in_the_table_or_not(folder: Path) -> 
 
 def test_a_heading_that_is_a_slip_of_a_measure_is_asked_about(folder: Path) -> None:
     rewrite(folder, "wearers.csv", "unit,waist", "unit,wiast")
-    assert told(folder) == [
-        "wearers.csv, column wiast: no plan here has a measure 'wiast'; did you mean 'waist'? If "
-        "not, give the column another name"
-    ]
+    (remark,) = estimate_files([folder / "show.toml"]).remarks
+    assert remark.removeprefix(f"{folder}/") == (
+        "wearers.csv, column wiast: no plan here has a measure 'wiast', and the table has none "
+        "'waist'; did you mean that?"
+    )
 
 
 def test_a_measure_that_no_plan_asks_for_may_stand_in_the_table(folder: Path) -> None:
     plain = sizes(folder)
-    rewrite(folder, "wearers.csv", "skirt length\n", "skirt length,waistcoat,eases taken\n")
+    rewrite(folder, "wearers.csv", "skirt length\n", "skirt length,waistcoat,shirt length\n")
     assert sizes(folder) == plain
+    assert not estimate_files([folder / "show.toml"]).remarks
 
 
 @pytest.mark.parametrize(
@@ -195,6 +198,15 @@ def test_spares_are_for_all_that_is_made_by_a_plan(folder: Path) -> None:
     again = estimate_files([folder / "show.toml"])
     (hooks,) = (line for line in again.purchases if line.title == "hook")
     assert hooks.needed == 4 * 2 + 1
+
+
+def test_a_plan_with_spares_has_one_measure_sheet_for_all_who_measure_alike(folder: Path) -> None:
+    notion = '[[notion]]\nname = "hook"\nquantity = 2\nspare = 1\n'
+    (folder / "skirt.toml").write_text(SKIRT + notion, encoding="utf-8")
+    rewrite(folder, "wearers.csv", "Bo,in,32,34", "Bo,in,26,30")
+    titles = [sheet.title for sheet in measure_tables(estimate_files([folder / "show.toml"]))]
+    assert [title for title in titles if "Bo" in title] == []
+    assert any("Ada" in title for title in titles)
 
 
 def test_a_show_in_the_place_of_a_plan_is_told_so(folder: Path) -> None:

@@ -117,7 +117,7 @@ def test_shows_with_several_catalogs_or_stashes_are_asked_for_one(
     shows = two_shows(folder, OF_THE_SAME_HOUSE.replace(old, new))
     with pytest.raises(Refused) as refused:
         estimate_files(shows)
-    (found,) = (one for one in refused.value.faults if "the shows name several" in one.wrong)
+    (found,) = refused.value.faults
     assert f"several files as {what}: " in found.wrong
     assert found.where.startswith(f"{shows[1]}, line ")
     assert f"--{what}" in found.right

@@ -11,7 +11,7 @@ from estimator.job import GarmentOrder, Job
 from estimator.measure import Length
 from estimator.needs.as_one import as_one
 from estimator.needs.closures import counted_bones, sold_ready_cut
-from estimator.needs.counts import count_of
+from estimator.needs.counts import count_of, spares_of
 from estimator.needs.terms import buying_terms, notes_on
 from estimator.needs.types import BuyingTerms, CountNeed, Group, key_of
 from estimator.plan import Bought
@@ -34,7 +34,7 @@ def _counts(order: GarmentOrder, job: Job, faults: Faults) -> Iterator[CountNeed
                 order.source(notion.name, path),
                 buying_terms(notion, order, job),
                 job.catalog,
-                count=counted.count * order.copies + notion.spare,
+                count=counted.count * order.copies + spares_of(notion, order),
                 opening=notion.length,
                 steps=counted.for_the_job(notion, order),
                 notes=counted.notes,

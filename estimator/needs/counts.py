@@ -40,10 +40,16 @@ class Counted:
         if order.copies > 1:
             count *= order.copies
             steps.append(Step("garments", Operation.TIMES, order.copies, count))
-        if notion.spare:
-            count += notion.spare
-            steps.append(Step("spare", Operation.ADD, notion.spare, count))
+        spares = spares_of(notion, order)
+        if spares:
+            count += spares
+            steps.append(Step("spare", Operation.ADD, spares, count))
         return tuple(steps)
+
+
+def spares_of(notion: Notion, order: GarmentOrder) -> int:
+    """How many are taken to spare with an order: those of a plan once for all that it makes."""
+    return notion.spare if order.with_spares else 0
 
 
 @dataclass(frozen=True, slots=True)

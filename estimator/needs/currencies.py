@@ -16,7 +16,8 @@ def currency_of(order: GarmentOrder, job: Job) -> str:
     Raises Wrong where they have none, or not that of the catalog.
     """
     own, shared = order.plan.garment.currency, job.catalog.currency
-    if not own and not shared and any(_prices_in(order.plan)):
+    unread = not own and ("garment", "currency") in order.places.lines
+    if not own and not shared and not unread and any(_prices_in(order.plan)):
         raise Wrong(
             "the plan states prices, and in no currency",
             'add currency = "USD", or another, to [garment]',

@@ -155,9 +155,10 @@ def size_piece(to_cut: ToCut) -> Sized:
 
 def _slit(to_cut: ToCut, edges: Allowances) -> Length:
     """What the sides of a slit take in a whole circle: it has one where the plan speaks of them."""
-    piece, seams = to_cut.piece, to_cut.order.seam_allowances
-    spoken_of = any(
-        side in piece.edges or (piece.name, side) in seams for side in ("left", "right")
+    piece, sides = to_cut.piece, ("left", "right")
+    in_seams = (ref for seam in to_cut.order.plan.seam for joined in seam.edges for ref in joined)
+    spoken_of = any(side in piece.edges for side in sides) or any(
+        ref.piece == piece.name and ref.edge in sides for ref in in_seams
     )
     whole = share_of(piece) == WHOLE and piece.waist
     return edges.left + edges.right if whole and spoken_of else ZERO

@@ -182,12 +182,13 @@ def _refuse_corners_of_a_side(trim: Trim, refs: list[EdgeRef], edges: EdgeLength
         stated = edges.piece(side.piece).edges.get(side.edge)
         if side.edge not in SIDES or len(of_piece) < 2 or (stated and stated.length is not None):
             continue
-        round_them = ", ".join(f'"1 x {side.piece}: {edge}"' for edge in of_piece)
+        right = 'leave out run = "each": then it goes round each piece, one side after another'
+        if not any(edge in ("left", "right") for edge in of_piece):
+            right = "leave out corners: no two of these edges meet"
         raise Wrong(
             f"{quoted(trim.name)} has a run on each of {len(of_piece)} edges of "
             f"{quoted(side.piece)}, and {quoted(side)} alone turns no corner",
-            f'for one run round them write run = "together", along = [{round_them}] and '
-            f"quantity = {edges.how_many(side) * trim.quantity}",
+            right,
             ("corners",),
         )
 

@@ -123,7 +123,7 @@ def _refuse_large(path: Path, archive: zipfile.ZipFile) -> None:
     much += [size for size in [sum(written.values())] if size > LARGEST_TEXT]
     much += [size for size in [sum(sizes.values())] if size > LARGEST_UNPACKED]
     if much:
-        wrong = f"unpacks to {max(much) // 1_000_000} megabytes, more than a plan can hold"
+        wrong = f"unpacks to {max(much) // 1_000_000} megabytes, more than is read of a workbook"
         raise _refused(path, wrong, "check that it is the right file")
 
 

@@ -165,7 +165,7 @@ def _line(line: Line, number: int, workings: Sequence[Working], currency: str) -
         "instead": "; ".join(line.instead),
         "width": line.width,
         "needed": f"{line.needed.text} {line.needed.unit}",
-        "buy": line.bought,
+        "buy": line.buy.phrase,
         "price": price,
         "cost": "" if line.cost is None else _money(line.cost),
         "workings": workings,

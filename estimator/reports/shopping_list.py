@@ -45,15 +45,6 @@ class Line:
     cost: Decimal | None
     shop: str
 
-    @property
-    def bought(self) -> str:
-        """How much to buy in one phrase: ``4 1/2 yd``, ``3``, ``2 × card of 5 yd``."""
-        unit = self.buy.unit
-        if unit in ("", "each"):
-            return self.buy.text
-        by_length = unit in (Unit.YD.symbol, Unit.M.symbol)
-        return f"{self.buy.text} {'' if by_length else '× '}{unit}"
-
     def shelf_in(self, part: str) -> str:
         """Where it lies, without the shop's name below that name as the title of a part."""
         return self.shop.removeprefix(part).removeprefix(", ")

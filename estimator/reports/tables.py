@@ -50,6 +50,13 @@ class Sold:
         return Fraction(ceil(self.amount * 100), 100)
 
     @property
+    def phrase(self) -> str:
+        """How much in one phrase: ``4 1/2 yd``, ``3``, ``2 × card of 5 yd``."""
+        if self.unit in ("", "each"):
+            return self.text
+        return f"{self.text} {'' if self.unit in _SHOPS else '× '}{self.unit}"
+
+    @property
     def in_next_sixteenth(self) -> Sold:
         """A length in yards up to the next sixteenth; anything else as it is."""
         if self.unit != Unit.YD.symbol:

@@ -98,7 +98,7 @@ def _figures(line: Line, currency: str) -> list[str]:
     return [
         line.width,
         f"{line.needed.text} {line.needed.unit}".strip(),
-        "\n".join(textwrap.wrap(line.bought, 18)),
+        "\n".join(textwrap.wrap(line.buy.phrase, 18)),
         "" if line.unit_price is None else price_text(line.unit_price, currency),
         "" if line.cost is None else f"{line.cost:f}",
     ]

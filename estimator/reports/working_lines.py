@@ -95,7 +95,8 @@ def _cut_off(taken: Taken, unit: Unit, with_garments: bool) -> Iterator[WorkingL
         yield WorkingLine("all runs together", "", _figure(taken.amount, unit))
 
 
-def _cut_and_left(taken: Taken, unit: Unit) -> str:
+def _cut_and_left(taken: Taken, tape: Unit) -> str:
+    unit = own_unit(taken.single.thing, tape)
     left = amount_text(taken.left, unit) if taken.left else "nothing"
     return f"cut {amount_text(taken.amount, unit)} off it; {left} is left"
 
@@ -115,7 +116,7 @@ def _of_purchase(purchase: Purchase, estimate: Estimate, unit: Unit) -> Working:
     lines = (*_not_bought(purchase), *_lines(buy.steps, unit, shop))
     if not buy.bought:
         return Working(_title(purchase, estimate), lines, NOTHING_TO_BUY)
-    answer = f"buy {sold.text} {buy.unit}"
+    answer = f"buy {sold.phrase}"
     price = buy.offer.price_per_sold_unit
     if price is not None:
         per = "each" if buy.unit == "each" else f"per {buy.unit}"

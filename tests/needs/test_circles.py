@@ -70,6 +70,7 @@ def test_the_hem_of_a_circle_skirt_is_the_arc_of_its_outer_radius() -> None:
         ('edges.left = "hem 1"\n', 1.875),  # the other side is a seam of 5/8 in
         ('edges.left = "raw"\nedges.right = "raw"\n', 0),
         ('[[seam]]\nedges = ["skirt: left", "skirt: right"]\nallowance = "1"\n', 2),
+        ('[[seam]]\nedges = ["skirt: left", "skirt: right"]\n', 1.25),
     ],
 )
 def test_what_the_sides_of_a_slit_take_is_cut_onto_a_whole_circle(edges: str, taken: float) -> None:

@@ -128,6 +128,7 @@ def test_a_mitre_of_unknown_width_is_refused() -> None:
 
 COLLAR = '[[piece]]\nname = "collar"\nquantity = 2\ncut = "print"\nwidth = "20"\nlength = "7"\n'
 ROUND_IT = 'corners = 2\nwidth = "3/4"\nalong = ["%s: bottom", "%s: left", "%s: right"]\n'
+OPPOSITE = 'run = "each"\ncorners = 2\nwidth = "3/4"\nalong = ["collar: top", "collar: bottom"]\n'
 
 
 def test_a_run_along_one_side_of_a_collar_turns_no_corner() -> None:
@@ -135,13 +136,18 @@ def test_a_run_along_one_side_of_a_collar_turns_no_corner() -> None:
     (found,) = complaints(HEADING + COLLAR + trim(each))
     assert found == (
         "apron.toml, line 18 (trim 'lace'): 'lace' has a run on each of 3 edges of 'collar', and "
-        "'collar: bottom' alone turns no corner; for one run round them write run = \"together\", "
-        'along = ["1 x collar: bottom", "1 x collar: left", "1 x collar: right"] and quantity = 2'
+        "'collar: bottom' alone turns no corner; leave out run = \"each\": then it goes round each "
+        "piece, one side after another"
     )
     # As the complaint says: 20 + 2 x 7 = 34 in; two mitres of 2 x 3/4 in, two ends of 1/4 in:
     # 37 1/2 in, on each of two collars.
-    right = 'run = "together"\nquantity = 2\n' + ROUND_IT % (("1 x collar",) * 3)
-    assert needed(in_print(COLLAR + trim(right)), "lace") == length("75 in")
+    assert needed(in_print(COLLAR + trim(ROUND_IT % (("collar",) * 3))), "lace") == length("75 in")
+    two = COLLAR + COLLAR.replace('"collar"', '"cuff"')
+    along = ROUND_IT.replace("]", ', "cuff: left", "cuff: bottom"]') % (("collar",) * 3)
+    # And 27 in with two mitres and two ends, 30 1/2 in, on each of two cuffs.
+    assert needed(in_print(two + trim(along)), "lace") == length("136 in")
+    (apart,) = complaints(HEADING + COLLAR + trim(OPPOSITE))
+    assert "leave out corners: no two of these edges meet" in apart
 
 
 def test_an_edge_with_a_length_of_its_own_may_turn_corners_by_itself() -> None:
