@@ -87,7 +87,9 @@ def test_the_last_line_of_a_working_is_the_quantity_on_the_list_and_its_price_mu
         assert line.buy.steps[-1].result == line.buy.bought, line.title
         working = workings_of(line, found)[0]
         bought = Sold(line.buy.sold_units, line.buy.unit)
-        assert working.answer.startswith(f"buy {bought.text} {line.buy.unit}"), line.title
+        in_put_ups = {f"{bought.text} × {line.buy.unit}", f"{bought.text} {line.buy.unit}"}
+        told = working.answer.removeprefix("buy ").partition(" at ")[0]
+        assert told in {*in_put_ups, bought.text if line.buy.unit == "each" else ""}, line.title
         last = working.lines[-1].result
         if isinstance(line.buy.bought, Length):
             assert last.endswith(f", {bought.text} {line.buy.unit}"), line.title
